@@ -1,0 +1,36 @@
+module borewright
+
+go 1.26
+
+require (
+	github.com/adrg/xdg v0.5.3
+	github.com/charmbracelet/bubbles v1.0.0
+	github.com/charmbracelet/bubbletea v1.3.10
+	github.com/charmbracelet/lipgloss v1.1.0
+	go.etcd.io/bbolt v1.5.0
+	gonum.org/v1/gonum v0.17.0
+)
+
+require (
+	github.com/atotto/clipboard v0.1.4
+	github.com/aymanbagabas/go-osc52/v2 v2.0.1
+	github.com/charmbracelet/colorprofile v0.4.2
+	github.com/charmbracelet/x/ansi v0.11.7
+	github.com/charmbracelet/x/cellbuf v0.0.15
+	github.com/charmbracelet/x/term v0.2.2
+	github.com/clipperhouse/displaywidth v0.11.0
+	github.com/clipperhouse/uax29/v2 v2.7.0
+	github.com/erikgeiser/coninput v0.0.0-20211004153227-1c3628e74d0f
+	github.com/lucasb-eyer/go-colorful v1.4.0
+	github.com/mattn/go-isatty v0.0.20
+	github.com/mattn/go-localereader v0.0.1
+	github.com/mattn/go-runewidth v0.0.31
+	github.com/muesli/ansi v0.0.0-20230316100256-276c6243b2f6
+	github.com/muesli/cancelreader v0.2.2
+	github.com/muesli/termenv v0.16.0
+	github.com/rivo/uniseg v0.4.7
+	github.com/urfave/cli/v3 v3.14.0
+	github.com/xo/terminfo v0.0.0-20220910002029-abceb7e1c41e
+	golang.org/x/sys v0.45.0
+	golang.org/x/text v0.23.0
+)
