@@ -34,3 +34,15 @@ require (
 	golang.org/x/sys v0.45.0
 	golang.org/x/text v0.23.0
 )
+
+require (
+	github.com/charmbracelet/ultraviolet v0.0.0-20260303162955-0b88c25f3fff // indirect
+	github.com/charmbracelet/x/exp/ordered v0.1.0 // indirect
+	github.com/charmbracelet/x/termios v0.1.1 // indirect
+	github.com/charmbracelet/x/vt v0.1.0 // indirect
+	github.com/charmbracelet/x/windows v0.2.2 // indirect
+	github.com/creack/pty v1.1.24 // indirect
+	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	golang.org/x/sync v0.20.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
+)
