@@ -52,7 +52,7 @@ func (e Exact) Abs() Exact {
 	if e.Sign() < 0 {
 		return e.Neg()
 	}
-	return e
+	return e.lowest()
 }
 
 // Half returns e/2.
@@ -125,10 +125,13 @@ func (e Exact) Float() float64 {
 // Metres returns e in metres as a floating-point number, as Float does.
 func (e Exact) Metres() float64 { return e.Float() / float64(Metre) }
 
-// lowest returns e in lowest terms.
+// lowest returns e in lowest terms, and the zero value when not measured.
 func (e Exact) lowest() Exact {
-	if e.Count == 1 {
+	switch {
+	case e.Count == 1:
 		return e
+	case !e.Measured():
+		return Exact{}
 	}
 	return ratio(wideOf(int64(e.Sum)), uint64(e.Count))
 }

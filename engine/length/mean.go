@@ -75,5 +75,5 @@ func pick(es []Exact, side int) Exact {
 			best = e
 		}
 	}
-	return best
+	return best.lowest()
 }
