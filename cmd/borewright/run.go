@@ -1,0 +1,76 @@
+package main
+
+import (
+	"context"
+	"runtime/debug"
+
+	"github.com/urfave/cli/v3"
+)
+
+// run does in w what args ask for, the program's own name first, and returns
+// the exit code: 0 done, 1 failed, 2 used wrongly, 3 done but something measured
+// is outside its limits. An error, and a fault of the program itself, becomes
+// words on w.Err.
+func run(args []string, w World) (code int) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			code = reportFault(w.Err, fault, debug.Stack())
+		}
+	}()
+	return report(w.Err, root(w).Run(context.Background(), args))
+}
+
+// root returns the command line: the program's own options and every command.
+func root(w World) *cli.Command {
+	program := &cli.Command{
+		Name:        "borewright",
+		Usage:       "measuring station for the engine builder's bench",
+		UsageText:   "borewright [options] [command]",
+		Description: rootDescription,
+		Flags:       []cli.Flag{databaseFlag(), versionFlag()},
+		Commands: []*cli.Command{
+			versionCommand(w),
+			helpCommand(),
+		},
+		Action:    func(_ context.Context, cmd *cli.Command) error { return open(cmd, w) },
+		Reader:    w.In,
+		Writer:    w.Out,
+		ErrWriter: w.Err,
+
+		ExitErrHandler:                  func(context.Context, *cli.Command, error) {},
+		EnableShellCompletion:           true,
+		ConfigureShellCompletionCommand: describeCompletion,
+	}
+	settle(program)
+	return program
+}
+
+const rootDescription = `Takes readings of bores, journals and bearings as you key them, works out
+size, form and running clearance against the limits you entered, and keeps
+them. It advises; it does not certify: the part maker's data, local codes
+and a qualified person govern.`
+
+// open is what the program does without a command.
+func open(cmd *cli.Command, w World) error {
+	if cmd.Bool("version") {
+		return printVersion(w)
+	}
+	if name := cmd.Args().First(); name != "" {
+		return usagef("there is no command %q; %q lists them", name, "borewright help")
+	}
+	return cli.ShowRootCommandHelp(cmd)
+}
+
+// settle gives cmd and all its commands our help texts and our words for wrong
+// use.
+func settle(cmd *cli.Command) {
+	cmd.HideHelpCommand = true
+	cmd.OnUsageError = func(_ context.Context, cmd *cli.Command, err error, _ bool) error {
+		return usageWords(cmd.FullName(), err)
+	}
+	cmd.CustomRootCommandHelpTemplate = helpTemplate
+	cmd.CustomHelpTemplate = helpTemplate
+	for _, sub := range cmd.Commands {
+		settle(sub)
+	}
+}

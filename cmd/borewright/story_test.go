@@ -1,0 +1,86 @@
+//go:build unix
+
+// The stories in testdata/stories tell what the whole program does, as scripts
+// that a user could read. The test binary is itself the program, and a station
+// is the program on a terminal of its own. Beside the commands of testscript
+// (exec, stdout, cmp, exists, env and so on) a story may use
+//
+//	station NAME WxH [K=V...] PROGRAM ARGS...
+//	                  start a program on a terminal, wait for its first frame
+//	at NAME           let the next commands speak to that station
+//	keys TEXT         write TEXT in one burst; \r, \n, \x1b as in Go strings
+//	type TEXT         press one key after another, each when the one before shows
+//	see REGEXP        wait until the screen matches
+//	unseen REGEXP     wait until the screen does not match
+//	screen FILE       save the screen at rest, for cmp
+//	bells N           exactly N bells rang since bells was last asked
+//	[!] sent TEXT     the program wrote these bytes to the terminal
+//	resize WxH        resize the window
+//	term SIGNAL       send HUP, INT, QUIT, TERM or KILL
+//	quit              send TERM and wait for an orderly end
+//	kill9             kill outright and wait
+//	hangup            close the window
+//	wait-exit CODE    wait for the end; CODE is a number or killed
+//	exits CODE PROGRAM ARGS...
+//	                  like exec, for a program that ends with CODE
+//
+// A REGEXP is multi-line: ^ and $ stand for the ends of a screen line. Waiting
+// ends after ten seconds. The clock of the program starts at STORY_CLOCK and
+// gains a second each time it is read; its identities are STORY_UID,
+// STORY_UID-2, STORY_UID-3 ...
+package main
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"borewright":  func() { os.Exit(run(os.Args, storyWorld())) },
+		"echostation": func() { os.Exit(echo(storyWorld())) },
+	})
+}
+
+func TestStories(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 "../../testdata/stories",
+		Setup:               setStory,
+		Cmds:                storyCommands,
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+	})
+}
+
+// storyVars is the environment a story starts with. The terminal's name is one
+// that the drawing library asks no questions of.
+var storyVars = []string{
+	"TERM=tmux-256color",
+	"COLORTERM=",
+	"COLORFGBG=",
+	"NO_COLOR=",
+	"RUNEWIDTH_EASTASIAN=",
+	"LANG=C.UTF-8",
+	"LC_ALL=C.UTF-8",
+	"TZ=UTC",
+	"XDG_DATA_HOME=",
+	"BOREWRIGHT_DB=",
+	"STORY_CLOCK=2026-03-02T08:00:00+01:00",
+	"STORY_UID=story",
+}
+
+func setStory(env *testscript.Env) error {
+	env.Vars = append(env.Vars, storyVars...)
+	env.Setenv("HOME", env.WorkDir+"/home")
+	bench := &bench{stations: map[string]*station{}}
+	for _, v := range env.Vars {
+		name, _, _ := strings.Cut(v, "=")
+		bench.vars = append(bench.vars, name)
+	}
+	env.Values[benchKey{}] = bench
+	env.Defer(bench.clear)
+	return os.Mkdir(env.WorkDir+"/home", 0o755)
+}

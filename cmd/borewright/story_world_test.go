@@ -1,0 +1,59 @@
+//go:build unix
+
+package main
+
+import (
+	"fmt"
+	"os"
+	"testing"
+	"time"
+)
+
+// storyWorld is the process's world with a clock and identities that are the
+// same in every run.
+func storyWorld() World {
+	w := processWorld()
+	start, err := time.Parse(time.RFC3339, os.Getenv("STORY_CLOCK"))
+	if err != nil {
+		panic("STORY_CLOCK: " + err.Error())
+	}
+	w.Now = steppingClock(start)
+	w.UID = countedUID(os.Getenv("STORY_UID"))
+	return w
+}
+
+// steppingClock returns start, then a second more at each call.
+func steppingClock(start time.Time) func() time.Time {
+	next := start
+	return func() time.Time {
+		now := next
+		next = next.Add(time.Second)
+		return now
+	}
+}
+
+// countedUID returns base, base-2, base-3 and so on.
+func countedUID(base string) func() string {
+	given := 0
+	return func() string {
+		given++
+		if given == 1 {
+			return base
+		}
+		return fmt.Sprintf("%s-%d", base, given)
+	}
+}
+
+func TestStoryWorldRepeats(t *testing.T) {
+	t.Parallel()
+	start := time.Date(2026, 3, 2, 8, 0, 0, 0, time.FixedZone("", 3600))
+	now, uid := steppingClock(start), countedUID("x")
+	for i, want := range []string{"x", "x-2", "x-3"} {
+		if got := uid(); got != want {
+			t.Errorf("identity %d is %q, want %q", i+1, got, want)
+		}
+		if got := now().Sub(start); got != time.Duration(i)*time.Second {
+			t.Errorf("reading %d of the clock is %v after the start", i+1, got)
+		}
+	}
+}
