@@ -27,10 +27,13 @@ func echo(w World) int {
 		program.Send(echoEnd("window closed"))
 	}()
 	last, err := program.Run()
-	if err != nil {
+	if err := afterScreen(err); err != nil {
 		return report(w.Err, err)
 	}
 	screen := last.(echoScreen)
+	if err != nil {
+		screen.ended = "window closed"
+	}
 	if err := os.WriteFile("ended", []byte(screen.ended+"\n"), 0o600); err != nil {
 		return report(w.Err, err)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"syscall"
 	"unicode"
 
 	"github.com/urfave/cli/v3"
@@ -77,6 +78,16 @@ func reportFault(out io.Writer, fault any, stack []byte) int {
 	_, _ = fmt.Fprintf(out, "borewright: stopped by a fault of its own (%s); readings kept before it are safe\n%s",
 		oneLine(fmt.Sprint(fault)), stack)
 	return int(failed)
+}
+
+// afterScreen returns err, the error that a screen ended with, unless all it
+// says is that the window was closed: that is an orderly end. The terminal may
+// tell so by an error of reading before the signal of [World.Hangup] arrives.
+func afterScreen(err error) error {
+	if errors.Is(err, syscall.EIO) {
+		return nil
+	}
+	return err
 }
 
 // oneLine returns text without line breaks and without anything a terminal

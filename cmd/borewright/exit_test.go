@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
+	"syscall"
 	"testing"
 
 	"github.com/urfave/cli/v3"
@@ -61,6 +63,21 @@ func TestUsageWords(t *testing.T) {
 		err := usageWords("borewright list", errors.New(text))
 		if err.Error() != want || kindOf(err) != usage {
 			t.Errorf("%q is told as %q (kind %d), want %q", text, err, kindOf(err), want)
+		}
+	}
+}
+
+func TestAfterScreen(t *testing.T) {
+	t.Parallel()
+	other := errors.New("the screen is gone")
+	closed := &fs.PathError{Op: "read", Path: "/dev/stdin", Err: syscall.EIO}
+	for name, c := range map[string]struct{ err, want error }{
+		"good end":      {nil, nil},
+		"window closed": {fmt.Errorf("killed: %w", closed), nil},
+		"other":         {other, other},
+	} {
+		if got := afterScreen(c.err); !errors.Is(got, c.want) {
+			t.Errorf("%s: got %v, want %v", name, got, c.want)
 		}
 	}
 }

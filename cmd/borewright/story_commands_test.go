@@ -173,13 +173,11 @@ func bellsCommand(ts *testscript.TestScript, b *bench, _ bool, args []string) {
 	s := b.station(ts)
 	s.until(patience, func() bool { return s.bells >= want })
 	s.rest()
-	s.until(0, func() bool {
-		if s.bells != want {
-			defer ts.Fatalf("%d bells rang, want %d", s.bells, want)
-		}
-		s.bells = 0
-		return true
-	})
+	var rang int
+	s.until(0, func() bool { rang, s.bells = s.bells, 0; return true })
+	if rang != want {
+		ts.Fatalf("%d bells rang, want %d", rang, want)
+	}
 }
 
 func sentCommand(ts *testscript.TestScript, b *bench, neg bool, args []string) {
