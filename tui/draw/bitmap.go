@@ -1,0 +1,60 @@
+package draw
+
+// bitmap is a picture in half cells: each row of cells is two rows of dots, so
+// that a dot is about square on a screen.
+type bitmap struct {
+	w, h int // in dots
+	dots []bool
+}
+
+func newBitmap(w, h int) bitmap {
+	return bitmap{w: w, h: h, dots: make([]bool, max(0, w)*max(0, h))}
+}
+
+func (b bitmap) at(x, y int) bool {
+	return x >= 0 && x < b.w && y >= 0 && y < b.h && b.dots[y*b.w+x]
+}
+
+func (b bitmap) set(x, y int) {
+	if x >= 0 && x < b.w && y >= 0 && y < b.h {
+		b.dots[y*b.w+x] = true
+	}
+}
+
+// scaled makes every dot k by k dots.
+func (b bitmap) scaled(k int) bitmap {
+	s := newBitmap(b.w*k, b.h*k)
+	for i := range s.dots {
+		s.dots[i] = b.at(i%s.w/k, i/s.w/k)
+	}
+	return s
+}
+
+// sign is what one cell shows: a full, upper or lower block, or for any of them
+// the ASCII sign if there is one. An empty cell gives nothing.
+func (b bitmap) sign(x, row int, ascii string) string {
+	upper, lower := b.at(x, 2*row), b.at(x, 2*row+1)
+	switch {
+	case !upper && !lower:
+		return ""
+	case ascii != "":
+		return ascii
+	case upper && lower:
+		return "█"
+	case upper:
+		return "▀"
+	default:
+		return "▄"
+	}
+}
+
+// onto draws the set dots with the top left corner at the cell x, y.
+func (b bitmap) onto(c *canvas, x, y int, ascii string, tone Tone) {
+	for row := range (b.h + 1) / 2 {
+		for col := range b.w {
+			if sign := b.sign(col, row, ascii); sign != "" {
+				c.put(x+col, y+row, sign, tone)
+			}
+		}
+	}
+}

@@ -1,0 +1,63 @@
+package draw
+
+import "strings"
+
+// Box cuts and pads lines to exactly h lines of exactly w cells. Lines that
+// are too many are left out at the end.
+func Box(lines []string, w, h int) []string {
+	box := make([]string, max(0, h))
+	for i := range box {
+		if i < len(lines) {
+			box[i] = Fit(lines[i], w)
+		} else {
+			box[i] = blanks(w)
+		}
+	}
+	return box
+}
+
+// Beside sets blocks side by side, their tops level, with gap blank cells
+// between them. Each block is as wide as its widest line; the result is as
+// high as the highest block.
+func Beside(gap int, blocks ...[]string) []string {
+	h := 0
+	for _, block := range blocks {
+		h = max(h, len(block))
+	}
+	rows := make([]strings.Builder, h)
+	for i, block := range blocks {
+		for y, line := range Box(block, Widest(block), h) {
+			if i > 0 {
+				rows[y].WriteString(blanks(gap))
+			}
+			rows[y].WriteString(line)
+		}
+	}
+	lines := make([]string, h)
+	for y := range rows {
+		lines[y] = rows[y].String()
+	}
+	return lines
+}
+
+// Widest is the width in cells of the widest line.
+func Widest(lines []string) int {
+	w := 0
+	for _, line := range lines {
+		w = max(w, Width(line))
+	}
+	return w
+}
+
+// Rule is a line across w cells with a heading set into its start; an empty
+// heading gives the bare line.
+func Rule(heading string, w int, ascii bool) string {
+	dash := "─"
+	if ascii {
+		dash = "-"
+	}
+	if heading = Cut(heading, w-4); heading != "" {
+		heading = dash + " " + heading + " "
+	}
+	return heading + strings.Repeat(dash, max(0, w-Width(heading)))
+}

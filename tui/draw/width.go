@@ -1,0 +1,63 @@
+package draw
+
+import "github.com/charmbracelet/x/ansi"
+
+// Width is the number of cells that a line takes: styles take none, wide signs
+// two, combining marks none.
+func Width(s string) int {
+	if n, ok := quickWidth(s); ok {
+		return n
+	}
+	return ansi.StringWidth(s)
+}
+
+// quickWidth measures a line of ASCII, styles, and box and block signs, which is
+// most of what is drawn, many times as fast; it gives up on anything else.
+func quickWidth(s string) (n int, ok bool) {
+	for i := 0; i < len(s); {
+		switch c := s[i]; {
+		case c >= ' ' && c < 0x7f:
+			i++
+			n++
+		case c == 0x1b:
+			length := styleLength(s[i:])
+			if length == 0 {
+				return 0, false
+			}
+			i += length
+		case boxesAreNarrow && isBox(s[i:]):
+			i += 3
+			n++
+		default:
+			return 0, false
+		}
+	}
+	return n, true
+}
+
+// boxesAreNarrow tells whether this process counts box signs as one cell; with
+// East Asian widths most of them are two.
+var boxesAreNarrow = ansi.StringWidth("│") == 1
+
+// isBox says whether s starts with one of U+2500 to U+259F in UTF-8.
+func isBox(s string) bool {
+	return len(s) >= 3 && s[0] == 0xe2 &&
+		(s[1] == 0x94 || s[1] == 0x95 || s[1] == 0x96 && s[2] < 0xa0) && s[2]&0xc0 == 0x80
+}
+
+// styleLength is the length of the style that s starts with, such as
+// "\x1b[1;31m", or 0.
+func styleLength(s string) int {
+	if len(s) < 3 || s[1] != '[' {
+		return 0
+	}
+	for i := 2; i < len(s); i++ {
+		switch c := s[i]; {
+		case c == 'm':
+			return i + 1
+		case c != ';' && (c < '0' || c > '9'):
+			return 0
+		}
+	}
+	return 0
+}
