@@ -1,0 +1,143 @@
+package plan
+
+import "fmt"
+
+// The forms of a layout.
+const (
+	Inline = "inline"
+	Vee    = "vee"
+	Flat   = "flat"
+)
+
+// Layout is how many of everything an engine has. Counts are data: Default
+// proposes the usual ones and any of them may be changed.
+type Layout struct {
+	Form           string `json:"form"`
+	Cylinders      int    `json:"cylinders"`
+	Mains          int    `json:"mains,omitempty"`
+	RodJournals    int    `json:"rod_journals,omitempty"`
+	RodsPerJournal int    `json:"rods_per_journal,omitempty"`
+	CamBearings    int    `json:"cam_bearings,omitempty"`
+	// Shared says that two rods stand on one rod journal (vee layouts).
+	Shared bool `json:"shared,omitempty"`
+	// Labels name the positions: "cylinders" and "mains", front first, left
+	// bank first. A missing list counts from 1.
+	Labels map[string][]string `json:"labels,omitempty"`
+}
+
+// Default returns the usual counts of a form with so many cylinders. A vee has
+// shared rod journals when shared is set, else split ones; other forms have a
+// rod journal each. The number of cylinders is not checked: see Validate.
+func Default(form string, cylinders int, shared bool) Layout {
+	l := Layout{Form: form, Cylinders: cylinders, RodJournals: cylinders, RodsPerJournal: 1, Mains: cylinders + 1}
+	switch form {
+	case Vee:
+		l.Mains = cylinders/2 + 1
+		if shared {
+			l.Shared, l.RodJournals, l.RodsPerJournal = true, cylinders/2, 2
+		}
+	case Flat:
+		if cylinders == 2 {
+			l.Mains = 2
+		}
+	}
+	l.CamBearings = l.Mains
+	return l
+}
+
+// Filled returns the layout with the counts that it leaves out taken from
+// Default.
+func (l Layout) Filled() Layout {
+	d := Default(l.Form, l.Cylinders, l.Shared)
+	for _, c := range []struct {
+		have  *int
+		usual int
+	}{
+		{&l.Mains, d.Mains},
+		{&l.RodJournals, d.RodJournals},
+		{&l.RodsPerJournal, d.RodsPerJournal},
+		{&l.CamBearings, d.CamBearings},
+	} {
+		if *c.have == 0 {
+			*c.have = c.usual
+		}
+	}
+	return l
+}
+
+// Validate says what is wrong with the layout, naming the count and its value:
+// inline has 1 to 8 cylinders, vee an even 2 to 16, flat an even 2 to 12; the
+// rods of all rod journals are the cylinders.
+func (l Layout) Validate() error {
+	low, high, even := 1, 8, false
+	switch l.Form {
+	case Inline:
+	case Vee:
+		low, high, even = 2, 16, true
+	case Flat:
+		low, high, even = 2, 12, true
+	default:
+		return fmt.Errorf("layout: form %q is neither inline, vee nor flat", l.Form)
+	}
+	if l.Cylinders < low || l.Cylinders > high {
+		return fmt.Errorf("layout: %s has %d to %d cylinders, not %d", l.Form, low, high, l.Cylinders)
+	}
+	if even && l.Cylinders%2 != 0 {
+		return fmt.Errorf("layout: %s has an even number of cylinders, not %d", l.Form, l.Cylinders)
+	}
+	return l.validateCounts()
+}
+
+func (l Layout) validateCounts() error {
+	for _, c := range []struct {
+		name      string
+		n, lo, hi int
+	}{
+		{"mains", l.Mains, 1, 17},
+		{"rod journals", l.RodJournals, 1, 16},
+		{"rods per journal", l.RodsPerJournal, 1, 2},
+		{"cam bearings", l.CamBearings, 0, 20},
+	} {
+		if c.n < c.lo || c.n > c.hi {
+			return fmt.Errorf("layout: %s %d is not from %d to %d", c.name, c.n, c.lo, c.hi)
+		}
+	}
+	if l.RodJournals*l.RodsPerJournal != l.Cylinders {
+		return fmt.Errorf("layout: %d rod journals with %d rods each do not carry %d cylinders", l.RodJournals, l.RodsPerJournal, l.Cylinders)
+	}
+	if l.Shared != (l.RodsPerJournal == 2) {
+		return fmt.Errorf("layout: rods per journal is %d, but shared is %v", l.RodsPerJournal, l.Shared)
+	}
+	return l.validateLabels()
+}
+
+func (l Layout) validateLabels() error {
+	counts := map[string]int{"cylinders": l.Cylinders, "mains": l.Mains}
+	for key, labels := range l.Labels {
+		n, ok := counts[key]
+		if !ok {
+			return fmt.Errorf("layout: labels are for cylinders or mains, not for %q", key)
+		}
+		if len(labels) != n {
+			return fmt.Errorf("layout: %d labels for %d %s", len(labels), n, key)
+		}
+		if err := distinct(key, labels); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func distinct(key string, labels []string) error {
+	seen := map[string]bool{}
+	for _, s := range labels {
+		if s == "" || len(s) > 8 {
+			return fmt.Errorf("layout: label %q of %s is not 1 to 8 characters", s, key)
+		}
+		if seen[s] {
+			return fmt.Errorf("layout: label %q of %s is given twice", s, key)
+		}
+		seen[s] = true
+	}
+	return nil
+}

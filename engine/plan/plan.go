@@ -1,0 +1,214 @@
+package plan
+
+import (
+	"fmt"
+	"strconv"
+
+	"borewright/engine/length"
+)
+
+// The orders in which the places of one feature are read.
+const (
+	// ByLevel reads every direction at a level before the next level.
+	ByLevel = "level"
+	// ByDirection reads every level in a direction before the gauge is turned.
+	ByDirection = "direction"
+)
+
+// Level is how deep in a feature a reading is taken, measured from the head
+// end or the front. Its id is never used again for another depth.
+type Level struct {
+	ID    string         `json:"id"`
+	Name  string         `json:"name,omitempty"`
+	Depth length.Written `json:"depth,omitzero"`
+	// Half is the half of a shared rod journal: front, rear or both ("").
+	Half string `json:"half,omitempty"`
+}
+
+// Called returns the name of the level, or its id.
+func (l Level) Called() string {
+	if l.Name != "" {
+		return l.Name
+	}
+	return l.ID
+}
+
+// Group is what is measured of one family: the nominal chosen for it, the grid
+// of 1 to 6 levels and 1 to 4 directions, and the instrument it is read with.
+type Group struct {
+	Family     Family         `json:"family"`
+	Nominal    length.Written `json:"nominal,omitzero"`
+	Levels     []Level        `json:"levels"`
+	Directions []string       `json:"directions"`
+	Instrument string         `json:"instrument,omitempty"`
+}
+
+// Plan is what is measured and in which order.
+type Plan struct {
+	Families []Group `json:"families"`
+	// Order is ByLevel (also when empty) or ByDirection.
+	Order string `json:"order,omitempty"`
+}
+
+// Group returns the group of a family; ok is false when it is not planned.
+func (p Plan) Group(f Family) (g Group, ok bool) {
+	for _, g := range p.Families {
+		if g.Family == f {
+			return g, true
+		}
+	}
+	return Group{}, false
+}
+
+// Level returns the level with the id; ok is false when the group has none.
+func (g Group) Level(id string) (l Level, ok bool) {
+	for _, l := range g.Levels {
+		if l.ID == id {
+			return l, true
+		}
+	}
+	return Level{}, false
+}
+
+// Grid proposes n levels (1 to 6) with ids a, b, c ... and usual names.
+func Grid(f Family, n int) []Level {
+	t, _ := f.Traits()
+	levels := make([]Level, n)
+	for i := range levels {
+		levels[i] = Level{ID: string(rune('a' + i)), Name: levelName(t, i, n)}
+	}
+	return levels
+}
+
+func levelName(t Traits, i, n int) string {
+	switch {
+	case n == 1 && t.Family != Piston:
+		return "middle"
+	case i == 0:
+		return t.Ends[0]
+	case i == n-1:
+		return t.Ends[1]
+	case n == 3:
+		return "middle"
+	default:
+		return "level " + strconv.Itoa(i+1)
+	}
+}
+
+// Features returns the features of the plan in its order.
+func (p Plan) Features(l Layout) []Feature {
+	var out []Feature
+	for _, g := range p.Families {
+		t, _ := g.Family.Traits()
+		for at := 1; t.Count != nil && at <= t.Count(l); at++ {
+			out = append(out, Feature{Family: g.Family, At: at})
+		}
+	}
+	return out
+}
+
+// Places returns the places of one feature in the plan's order.
+func (p Plan) Places(f Feature) []Place {
+	g, _ := p.Group(f.Family)
+	out := make([]Place, 0, len(g.Levels)*len(g.Directions))
+	if p.Order == ByDirection {
+		for _, d := range g.Directions {
+			for _, l := range g.Levels {
+				out = append(out, Place{f, l.ID, d})
+			}
+		}
+		return out
+	}
+	for _, l := range g.Levels {
+		for _, d := range g.Directions {
+			out = append(out, Place{f, l.ID, d})
+		}
+	}
+	return out
+}
+
+// All returns every place of the plan in its order.
+func (p Plan) All(l Layout) []Place {
+	var out []Place
+	for _, f := range p.Features(l) {
+		out = append(out, p.Places(f)...)
+	}
+	return out
+}
+
+// Validate says what is wrong with the plan, naming the family and the value.
+func (p Plan) Validate() error {
+	if p.Order != "" && p.Order != ByLevel && p.Order != ByDirection {
+		return fmt.Errorf("plan: order %q is neither level nor direction", p.Order)
+	}
+	if len(p.Families) == 0 {
+		return fmt.Errorf("plan: no family is to be measured")
+	}
+	seen := map[Family]bool{}
+	for _, g := range p.Families {
+		if seen[g.Family] {
+			return fmt.Errorf("plan: %s is given twice", g.Family)
+		}
+		seen[g.Family] = true
+		if err := g.validate(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (g Group) validate() error {
+	if _, ok := g.Family.Traits(); !ok {
+		return fmt.Errorf("plan: no family is called %q", string(g.Family))
+	}
+	if n := len(g.Levels); n < 1 || n > 6 {
+		return fmt.Errorf("plan: %s has %d levels, not 1 to 6", g.Family, n)
+	}
+	if n := len(g.Directions); n < 1 || n > 4 {
+		return fmt.Errorf("plan: %s has %d directions, not 1 to 4", g.Family, n)
+	}
+	if g.Nominal.Length < 0 {
+		return fmt.Errorf("plan: nominal %s of %s is below zero", g.Nominal, g.Family)
+	}
+	if err := g.validateLevels(); err != nil {
+		return err
+	}
+	return g.validateDirections()
+}
+
+func (g Group) validateLevels() error {
+	seen := map[string]bool{}
+	var last length.Written
+	for i, l := range g.Levels {
+		if l.ID == "" || len(l.ID) > 16 || seen[l.ID] {
+			return fmt.Errorf("plan: level %d of %s: id %q is empty, too long or used twice", i+1, g.Family, l.ID)
+		}
+		seen[l.ID] = true
+		if l.Depth.IsZero() {
+			continue
+		}
+		if l.Depth.Length < 0 || !last.IsZero() && l.Depth.Length <= last.Length {
+			return fmt.Errorf("plan: level %q of %s: depth %s does not lie below the level before it", l.ID, g.Family, l.Depth)
+		}
+		last = l.Depth
+	}
+	return nil
+}
+
+func (g Group) validateDirections() error {
+	seen := map[string]bool{}
+	for _, d := range g.Directions {
+		c, err := ParseDirection(g.Family, d)
+		if err != nil {
+			return fmt.Errorf("plan: %w", err)
+		}
+		if c != d {
+			return fmt.Errorf("plan: direction %q of %s is written %q", d, g.Family, c)
+		}
+		if seen[d] {
+			return fmt.Errorf("plan: direction %q of %s is given twice", d, g.Family)
+		}
+		seen[d] = true
+	}
+	return nil
+}
