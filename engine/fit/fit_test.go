@@ -145,6 +145,13 @@ func TestSkirt(t *testing.T) {
 	}
 }
 
+func TestTightestOfEqualLevels(t *testing.T) {
+	c := Between(levels(t, []string{"2.0012"}, []string{"2.0010"}, []string{"2.0010"}), levels(t, []string{"1.9990"}), "")
+	if c.Level != 1 {
+		t.Errorf("level %d, want the first of equals", c.Level)
+	}
+}
+
 // Different numbers of levels say nothing of which meets which.
 func TestBound(t *testing.T) {
 	for name, shaft := range map[string][][]length.Exact{

@@ -168,6 +168,18 @@ func TestWorstDirectionKeepsItsSign(t *testing.T) {
 	}
 }
 
+func TestFirstOfEquals(t *testing.T) {
+	g := oneBore(t)
+	g.Values = rows(t, "mm", []string{"67.000", "67.020"}, []string{"67.020", "67.000"}, []string{"67.020", "67.000"})
+	f := Measure(g, 0)
+	if f.OutOfRoundLevel != 0 || f.EndToEndDir != 0 || f.SpreadDir != 0 || f.SlopeDir != 0 {
+		t.Errorf("level %d, directions %d %d %d", f.OutOfRoundLevel, f.EndToEndDir, f.SpreadDir, f.SlopeDir)
+	}
+	if f.EndToEnd.Sign() > 0 || f.Slope < 0 {
+		t.Errorf("end to end %v, slope %v", f.EndToEnd, f.Slope)
+	}
+}
+
 // A three-contact head sees tapers and no ovals.
 func TestThreeContacts(t *testing.T) {
 	g := oneBore(t)

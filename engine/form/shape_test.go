@@ -37,6 +37,8 @@ func TestShape(t *testing.T) {
 		{"waisted, narrower in the middle", 9, []int{10, 0, 9}},
 		{"waisted, narrower in the middle", 10, []int{10, 0, 5, 10}},
 		{"bell-mouthed at top", 9, []int{10, 1, 0}},
+		{"bell-mouthed at top", 3, []int{5, 2, 0}},
+		{"tapered, wider at top", 3, []int{10, 8, 7}},
 		{"bell-mouthed at top", 8, []int{10, 2, 1, 0}},
 		{"bell-mouthed at last level", 40, []int{0, 5, 10, 50}},
 		{"bell-mouthed at both ends", 9, []int{10, 0, 1, 12}},

@@ -15,10 +15,10 @@ func (r Range) Chance(y length.Exact, u float64) float64 {
 	switch {
 	case !y.Measured():
 		return 0
-	case u <= 0 && r.beyond(y) == 0:
-		return 1
-	case u <= 0:
+	case u <= 0 && r.outside(y):
 		return 0
+	case u <= 0:
+		return 1
 	}
 	below, above := 0.0, 0.0
 	if !r.Low.IsZero() {

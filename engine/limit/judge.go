@@ -72,7 +72,7 @@ func (l Limits) Judge(y length.Exact, s Subject) Judgement {
 	}
 	j.Verdict = l.verdict(y, j.By, s)
 	j.Interference = s.Kind == KindGap && y.Sign() <= 0
-	j.Doubtful = s.Doubt > 0 && !r.clearlyInside(y, s.Doubt) && !r.clearlyOutside(y, s.Doubt)
+	j.Doubtful = !r.clearlyInside(y, s.Doubt) && !r.clearlyOutside(y, s.Doubt)
 	j.measure(s.Kind, l.reference(s))
 	return j
 }

@@ -67,6 +67,8 @@ func TestNoReference(t *testing.T) {
 		{"a low limit on a hole", Limits{On: Size, New: between(t, "5.75 in", "")}, hole, "5.8 in"},
 		{"a wear limit inside the new one", Limits{On: Size, New: between(t, "", "5.77 in"), Wear: worn.Wear, JudgeBy: Wear}, hole, "5.78 in"},
 		{"a taper with a low limit alone", Limits{On: Taper, New: between(t, "-0.001 in", "")}, hole, "0 in"},
+		{"a taper with a low limit above zero", Limits{On: Taper, New: between(t, "0.0002 in", "")}, hole, "0.0005 in"},
+		{"no gap where there may be none", Limits{On: Clearance, New: between(t, "0 in", "")}, hole, "0 in"},
 		{"a gap that may be nothing", Limits{On: Clearance, New: between(t, "0 in", "")}, hole, "0.001 in"},
 	} {
 		got := c.l.Judge(at(t, c.value), c.s)
@@ -88,6 +90,7 @@ func TestTargetIsAReference(t *testing.T) {
 func TestZeroSpan(t *testing.T) {
 	exact := Limits{On: Size, New: between(t, "60 mm", "60 mm")}
 	aimed := Limits{On: Size, New: between(t, "60 mm", "60.02 mm"), Target: w(t, "60 mm")}
+	high := Limits{On: Size, New: between(t, "60 mm", "60.02 mm"), Target: w(t, "60.02 mm")}
 	alone := Limits{On: Size, New: between(t, "", "60 mm")}
 	none := Limits{On: OutOfRound, New: between(t, "", "0 mm")}
 	for _, c := range []struct {
@@ -100,6 +103,8 @@ func TestZeroSpan(t *testing.T) {
 		{"above it", "60.5 mm", exact, 1.5, false},
 		{"below it", "59.5 mm", exact, 1.5, true},
 		{"a target on the limit", "59.75 mm", aimed, 1.25, true},
+		{"a target on the high limit", "60.02 mm", high, 0, false},
+		{"a target on the high limit, below it", "60.01 mm", high, 0.5, true},
 		{"a new limit alone", "59.5 mm", alone, 0, false},
 		{"a new limit alone, outside", "61 mm", alone, 2, false},
 		{"nothing allowed", "0 mm", none, 0, false},

@@ -100,7 +100,7 @@ func (l Limits) checkTarget() string {
 		return ""
 	}
 	for _, by := range []string{New, Wear} {
-		if l.Range(by).beyond(l.Target.Exact()) != 0 {
+		if l.Range(by).outside(l.Target.Exact()) {
 			return fmt.Sprintf("the target %s is outside the %s limits", l.Target, by)
 		}
 	}

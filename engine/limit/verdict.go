@@ -37,16 +37,11 @@ func (v Verdict) String() string {
 // Inside reports whether the verdict is InsideNew or InsideWear.
 func (v Verdict) Inside() bool { return v == InsideNew || v == InsideWear }
 
-// beyond returns 1 when y is above the high limit, -1 when it is below the low
-// one and 0 when it is inside. Exactly on a limit is inside.
-func (r Range) beyond(y length.Exact) int {
-	switch {
-	case !r.High.IsZero() && y.CmpLength(r.High.Length) > 0:
-		return 1
-	case !r.Low.IsZero() && y.CmpLength(r.Low.Length) < 0:
-		return -1
-	}
-	return 0
+// outside reports whether y is above the high limit or below the low one.
+// Exactly on a limit is inside.
+func (r Range) outside(y length.Exact) bool {
+	return !r.High.IsZero() && y.CmpLength(r.High.Length) > 0 ||
+		!r.Low.IsZero() && y.CmpLength(r.Low.Length) < 0
 }
 
 // widened returns the range with u added on the outside of each limit, or
@@ -65,9 +60,9 @@ func (r Range) widened(u length.Length) Range {
 // JCGM 106 with a guard band u: inside if low + u <= y <= high - u, outside if
 // y < low - u or y > high + u. Between the two it is too close to call.
 func (r Range) clearlyInside(y length.Exact, u length.Length) bool {
-	return r.widened(-u).beyond(y) == 0
+	return !r.widened(-u).outside(y)
 }
 
 func (r Range) clearlyOutside(y length.Exact, u length.Length) bool {
-	return r.widened(u).beyond(y) != 0
+	return r.widened(u).outside(y)
 }
