@@ -7,6 +7,7 @@ package testdata
 
 import (
 	"embed"
+	"slices"
 	"strings"
 )
 
@@ -32,5 +33,6 @@ func Names() []string {
 	for _, e := range entries {
 		names = append(names, strings.TrimSuffix(e.Name(), ending))
 	}
+	slices.Sort(names)
 	return names
 }
