@@ -1,0 +1,86 @@
+package engine
+
+import (
+	"borewright/engine/gauge"
+	"borewright/engine/length"
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+	"borewright/engine/record"
+)
+
+// Details returns what is on the bench.
+func (s *Session) Details() record.Details { return s.details }
+
+// Layout returns the engine's layout.
+func (s *Session) Layout() plan.Layout { return s.layout }
+
+// Plan returns what is measured.
+func (s *Session) Plan() plan.Plan { return s.plan }
+
+// Rules returns how the session judges.
+func (s *Session) Rules() record.Rules { return s.rules }
+
+// Limits returns the limits in the order they were first given.
+func (s *Session) Limits() []limit.Limits { return s.limits }
+
+// Instruments returns the session's instruments in the order they came.
+func (s *Session) Instruments() []gauge.Instrument { return s.instruments }
+
+// Sets returns the sets in the order they were opened.
+func (s *Session) Sets() []gauge.Set { return s.sets }
+
+// Settings returns the settings in the order they were made.
+func (s *Session) Settings() []gauge.Setting { return s.settings }
+
+// Lifecycle returns the last of closed, reopened, archived or restored, or "".
+func (s *Session) Lifecycle() string { return s.lifecycle }
+
+// Unit returns the unit figures are shown in: the rules', else the details'.
+func (s *Session) Unit() length.Unit {
+	if s.rules.Unit != length.NoUnit {
+		return s.rules.Unit
+	}
+	if s.details.Unit != length.NoUnit {
+		return s.details.Unit
+	}
+	return length.MM
+}
+
+// Name returns the feature as a sentence names it, by its label.
+func (s *Session) Name(f plan.Feature) string { return s.layout.Name(f) }
+
+// LevelName returns what a level of a feature's family is called.
+func (s *Session) LevelName(f plan.Family, id string) string {
+	g, _ := s.plan.Group(f)
+	if l, ok := g.Level(id); ok {
+		return l.Called()
+	}
+	return id
+}
+
+// PlaceName returns a place as a sentence names it, such as
+// "bore 2, middle, across".
+func (s *Session) PlaceName(p plan.Place) string {
+	return s.Name(p.Of) + ", " + s.LevelName(p.Of.Family, p.Level) + ", " + DirName(p.Dir)
+}
+
+// DirName returns a direction as it is shown: its name, or its angle with °.
+func DirName(dir string) string {
+	if dir != "" && dir[0] >= '0' && dir[0] <= '9' {
+		return dir + "°"
+	}
+	return dir
+}
+
+// StageName returns what a stage of a feature is called: as found, after work
+// or final. A later stage than the first says how many works went before.
+func (s *Session) StageName(f plan.Feature, stage int) string {
+	switch {
+	case s.lifecycle == record.Closed && stage == s.Stage(f):
+		return "final"
+	case stage == 0:
+		return "as found"
+	default:
+		return "after work"
+	}
+}

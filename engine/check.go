@@ -1,0 +1,46 @@
+package engine
+
+import (
+	"fmt"
+	"time"
+
+	"borewright/engine/record"
+)
+
+// Check says why an event could not be applied next, or nil. The session is
+// unchanged.
+func (s *Session) Check(b record.Body) error {
+	if b.Is() == record.IsDetails && len(s.events) == 0 {
+		return nil
+	}
+	if err := (record.Event{At: time.Unix(0, 0).UTC(), Body: b}).Validate(); err != nil {
+		return err
+	}
+	switch b := b.(type) {
+	case record.Reading:
+		if err := s.inPlan(b.Place()); err != nil {
+			return err
+		}
+		return s.checkSet(b)
+	case record.LeftOut:
+		return s.inPlan(b.Place())
+	case record.Withdrawn:
+		return s.CheckWithdraw(b.Event)
+	default:
+		return s.try(b)
+	}
+}
+
+// try applies an event to a copy of the state.
+func (s *Session) try(b record.Body) error {
+	next := state{}
+	for _, e := range s.events {
+		if !s.Live(e.N) || e.Is() == record.IsWithdrawn {
+			continue
+		}
+		if err := next.apply(e); err != nil {
+			return fmt.Errorf("event %d (%s): %w", e.N, e.Is(), err)
+		}
+	}
+	return next.apply(record.Sealed{Event: record.Event{N: int64(len(s.events)) + 1, Body: b}})
+}

@@ -1,0 +1,123 @@
+package engine
+
+import (
+	"fmt"
+
+	"borewright/engine/gauge"
+	"borewright/engine/length"
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+)
+
+// Hand is the gauge in the hand: the instrument chosen for a family, and its
+// newest setting and set.
+type Hand struct {
+	Instrument gauge.Instrument
+	Setting    gauge.Setting
+	Set        gauge.Set
+}
+
+// Hand returns what a family is read with. The error says what is missing
+// before a reading can be taken.
+func (s *Session) Hand(f plan.Family) (Hand, error) {
+	var h Hand
+	g, ok := s.plan.Group(f)
+	if !ok {
+		return h, fmt.Errorf("%s are not in the plan", f.Plural())
+	}
+	if g.Instrument == "" {
+		return h, fmt.Errorf("no gauge is chosen for %s", f.Plural())
+	}
+	if h.Instrument, ok = s.instrument(g.Instrument); !ok {
+		return h, fmt.Errorf("the gauge %q chosen for %s is not in this session", g.Instrument, f.Plural())
+	}
+	for _, set := range s.sets {
+		if x, _ := s.setting(set.Setting); x.Instrument == h.Instrument.ID {
+			h.Set, h.Setting = set, x
+		}
+	}
+	if h.Set.ID == "" {
+		return h, fmt.Errorf("%s has no setting yet", h.Instrument.Name)
+	}
+	return h, nil
+}
+
+// Reads returns what a text keyed at a place is read against. The error is
+// Hand's.
+func (s *Session) Reads(p plan.Place) (gauge.Context, error) {
+	h, err := s.Hand(p.Of.Family)
+	if err != nil {
+		return gauge.Context{}, err
+	}
+	g, _ := s.plan.Group(p.Of.Family)
+	c := gauge.Context{
+		Instrument: h.Instrument,
+		Zero:       h.Setting.Size.Length,
+		HasZero:    !h.Setting.Size.IsZero(),
+		Nominal:    g.Nominal,
+		Ladder:     s.ladder(p.Of.Family),
+		FullSeen:   s.full[h.Set.ID],
+		Neighbours: s.neighbours(p),
+		Like:       s.sisters(p),
+		Shape:      p.Of.Family.Shape(),
+	}
+	if l, ok := limit.Find(s.limits, limit.Size, p.Of); ok {
+		c.Low, c.High = bounds(l.Effective().New)
+	}
+	return c, nil
+}
+
+func bounds(r limit.Range) (low, high *length.Length) {
+	if !r.Low.IsZero() {
+		low = &r.Low.Length
+	}
+	if !r.High.IsZero() {
+		high = &r.High.Length
+	}
+	return low, high
+}
+
+// neighbours returns the figures of the feature's other places at its present
+// stage, those at the place's own level first.
+func (s *Session) neighbours(p plan.Place) []length.Exact {
+	var near, far []length.Exact
+	for _, q := range s.plan.Places(p.Of) {
+		x := s.Figure(q, s.Stage(p.Of))
+		switch {
+		case !x.Measured():
+		case q.Level == p.Level:
+			near = append(near, x)
+		default:
+			far = append(far, x)
+		}
+	}
+	return append(near, far...)
+}
+
+// sisters returns the figures of the same place of the family's other features.
+func (s *Session) sisters(p plan.Place) []length.Exact {
+	var out []length.Exact
+	for _, f := range s.plan.Features(s.layout) {
+		if f.Family != p.Of.Family || f == p.Of {
+			continue
+		}
+		q := p
+		q.Of = f
+		if x := s.Figure(q, s.Stage(f)); x.Measured() {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// ladder returns the sizes a family may also have, from its ladder table.
+func (s *Session) ladder(f plan.Family) []length.Length {
+	g, _ := s.plan.Group(f)
+	var out []length.Length
+	for _, row := range s.tables[tableKey{"ladder", string(f)}].Rows {
+		if step, err := length.Parse(row["step"], g.Nominal.Unit); err == nil {
+			out = append(out, g.Nominal.Length+step.Length)
+		}
+	}
+	return out
+}

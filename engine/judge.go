@@ -1,0 +1,172 @@
+package engine
+
+import (
+	"borewright/engine/form"
+	"borewright/engine/length"
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+)
+
+// Finding is one characteristic of one feature as judged.
+type Finding struct {
+	Of plan.Feature
+	// With is the other feature of a clearance, else none.
+	With plan.Feature
+	On   limit.Characteristic
+	By   limit.Definition
+	// Value is what was judged, not measured when nothing was read.
+	Value length.Exact
+	// Level and Dir are where it is worst, "" when it is of the whole feature.
+	Level, Dir string
+	Bound      bool // a bound, made from different levels
+	Judgement  limit.Judgement
+	Limits     limit.Limits
+	// Text is the finding as a sentence.
+	Text string
+}
+
+// candidate is one value that a limit may be put to, and where it stands.
+type candidate struct {
+	value      length.Exact
+	level, dir int // −1 for none
+	bound      bool
+}
+
+// judge puts every limit of a feature to its figures.
+func (s *Session) judge(m Measured) []Finding {
+	var out []Finding
+	for _, l := range s.limitsOf(m.Of) {
+		if l.On == limit.Clearance || l.On == limit.OutOfRound && !m.roundJudged() {
+			continue
+		}
+		by := s.definition(l)
+		out = append(out, s.worstOf(m.Of, m.judgedGrid.Names, m.Places, l, by, candidatesOf(m, l, by)))
+	}
+	return out
+}
+
+// roundJudged reports whether out-of-round may be judged: shells are eccentric
+// by design.
+func (m Measured) roundJudged() bool {
+	t, _ := m.Of.Family.Traits()
+	return t.Judged == ""
+}
+
+// limitsOf returns the limits that hold for a feature: its own, and those of
+// its family that its own do not replace.
+func (s *Session) limitsOf(f plan.Feature) []limit.Limits {
+	var out []limit.Limits
+	for _, l := range s.limits {
+		if l.Of == f.String() || l.Of == string(f.Family) && !s.replaced(l, f) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func (s *Session) replaced(l limit.Limits, f plan.Feature) bool {
+	_, own := find(s.limits, func(x limit.Limits) bool {
+		return x.Of == f.String() && x.On == l.On && x.By == l.By
+	})
+	return own
+}
+
+// definition returns by which definition a limit is judged: its own, the
+// session's, or the usual one.
+func (s *Session) definition(l limit.Limits) limit.Definition {
+	switch {
+	case l.By != "":
+		return l.By
+	case l.On == limit.Clearance && s.rules.Clearance != "":
+		return s.rules.Clearance
+	case s.rules.Definitions[string(l.On)] != "":
+		return limit.Definition(s.rules.Definitions[string(l.On)])
+	default:
+		return limit.Usual(l.On)
+	}
+}
+
+// worstOf judges every candidate and keeps the worst.
+func (s *Session) worstOf(f plan.Feature, dirs []string, places int, l limit.Limits, by limit.Definition, cs []candidate) Finding {
+	best := Finding{Of: f, On: l.On, By: by, Limits: l.Effective()}
+	subject := limit.Subject{Kind: limit.KindOf(l.On), Shape: f.Family.Shape(), Judge: s.rules.Judge}
+	best.Judgement = best.Limits.Judge(length.Exact{}, subject)
+	for i, c := range cs {
+		j := best.Limits.Judge(c.value, subject)
+		if i > 0 && limit.Compare(j, best.Judgement) >= 0 {
+			continue
+		}
+		best.Judgement, best.Value, best.Bound = j, c.value, c.bound
+		best.Level, best.Dir = s.whereOf(f, dirs, c)
+	}
+	best.Text = s.sentence(best, places)
+	return best
+}
+
+func (s *Session) whereOf(f plan.Feature, dirs []string, c candidate) (level, dir string) {
+	g, _ := s.plan.Group(f.Family)
+	if c.level >= 0 && c.level < len(g.Levels) {
+		level = g.Levels[c.level].ID
+	}
+	if c.dir >= 0 && c.dir < len(dirs) {
+		dir = dirs[c.dir]
+	}
+	return level, dir
+}
+
+// candidatesOf returns the values of a feature that a limit is put to.
+func candidatesOf(m Measured, l limit.Limits, by limit.Definition) []candidate {
+	f := m.Figures
+	switch l.On {
+	case limit.Size:
+		return sizes(m, by)
+	case limit.OutOfRound:
+		return measuredOnly(candidate{f.OutOfRound, f.OutOfRoundLevel, -1, false})
+	case limit.OverallSpread:
+		return measuredOnly(candidate{f.Overall, -1, -1, false})
+	case limit.Taper:
+		return tapers(f, by, l.Signed())
+	default:
+		return nil
+	}
+}
+
+func measuredOnly(cs ...candidate) []candidate {
+	out := cs[:0]
+	for _, c := range cs {
+		if c.value.Measured() {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func sizes(m Measured, by limit.Definition) []candidate {
+	if by == limit.Average {
+		return measuredOnly(candidate{m.Figures.Mean, -1, -1, false})
+	}
+	var out []candidate
+	for i, row := range m.judgedGrid.Values {
+		for k, v := range row {
+			out = append(out, candidate{v, i, k, false})
+		}
+	}
+	return measuredOnly(out...)
+}
+
+func tapers(f form.Figures, by limit.Definition, signed bool) []candidate {
+	switch by {
+	case limit.Spread:
+		return measuredOnly(candidate{f.Spread, -1, f.SpreadDir, false})
+	case limit.Slope:
+		return measuredOnly(candidate{f.SlopeTaper, -1, f.SlopeDir, false})
+	}
+	if !signed {
+		return measuredOnly(candidate{f.EndToEnd.Abs(), -1, f.EndToEndDir, false})
+	}
+	var out []candidate
+	for i, d := range f.Directions {
+		out = append(out, candidate{d.EndToEnd, -1, i, false})
+	}
+	return measuredOnly(out...)
+}

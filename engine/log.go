@@ -1,0 +1,170 @@
+package engine
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright/engine/gauge"
+	"borewright/engine/plan"
+	"borewright/engine/record"
+)
+
+// Entry is one event as the log tells it.
+type Entry struct {
+	record.Event
+	// Live is false when it was withdrawn, by event WithdrawnBy.
+	Live        bool
+	WithdrawnBy int64
+	// Of is the feature it is about, or none.
+	Of plan.Feature
+	// Text says it in words.
+	Text string
+}
+
+// Log returns every event in words, oldest first.
+func (s *Session) Log() []Entry {
+	out := make([]Entry, len(s.events))
+	for i, e := range s.events {
+		out[i] = s.entry(e.Event)
+	}
+	return out
+}
+
+func (s *Session) entry(e record.Event) Entry {
+	by := s.dead[e.N]
+	return Entry{Event: e, Live: by == 0, WithdrawnBy: by, Of: PlaceOf(e.Body).Of, Text: s.tell(e.Body)}
+}
+
+// tell says in words what an event says.
+func (s *Session) tell(b record.Body) string {
+	switch b := b.(type) {
+	case record.Reading:
+		return s.tellReading(b)
+	case record.LeftOut:
+		return s.PlaceName(b.Place()) + " left out" + because(b.Why)
+	case record.Moved:
+		return fmt.Sprintf("%d readings moved to other places", len(b.Readings))
+	case record.Withdrawn:
+		return s.tellWithdrawn(b)
+	case record.Work:
+		return s.names(b.To) + " " + b.Did + prefixed(" ", b.Amount) + because(b.Note)
+	case record.Zero:
+		if b.Skipped {
+			return "zero check skipped" + because(b.Why)
+		}
+		return "zero check: the gauge reads " + b.Keyed + " on its master"
+	case record.Note:
+		return "note" + prefixed(" on ", b.On) + ": " + b.Text
+	case record.State:
+		return "session " + b.State
+	default:
+		return s.tellSetup(b)
+	}
+}
+
+func (s *Session) tellReading(r record.Reading) string {
+	value := r.Size.String()
+	if r.Size.IsZero() {
+		value = r.Dev.String() + " from zero"
+	}
+	text := s.PlaceName(r.Place()) + ": " + value + ", keyed " + r.Keyed
+	if r.As != record.First {
+		text += " (" + r.As + ")"
+	}
+	if r.Via == record.ViaCable {
+		text += ", by cable"
+	}
+	return text + prefixed(", kept although ", r.Despite)
+}
+
+func (s *Session) tellWithdrawn(w record.Withdrawn) string {
+	if w.Event < 1 || w.Event > int64(len(s.events)) {
+		return fmt.Sprintf("event %d withdrawn", w.Event)
+	}
+	target := s.events[w.Event-1]
+	if target.Is() == record.IsWithdrawn {
+		return fmt.Sprintf("brought back what event %d withdrew", w.Event)
+	}
+	return fmt.Sprintf("withdrawn: event %d, %s", w.Event, s.tell(target.Body)) + because(w.Why)
+}
+
+// tellSetup says the events that set something, and those kept for later.
+func (s *Session) tellSetup(b record.Body) string {
+	switch b := b.(type) {
+	case record.Details:
+		return "on the bench: " + b.Title + prefixed(", ", b.Engine)
+	case record.Layout:
+		return fmt.Sprintf("layout: %s, %d cylinders, %d mains", b.Form, b.Cylinders, b.Filled().Mains)
+	case record.Plan:
+		return "plan: " + planned(b.Plan)
+	case record.Limit:
+		return fmt.Sprintf("limit on %s of %s%s", b.On, b.Of, prefixed(", ", b.Source))
+	case record.Instrument:
+		return "gauge " + b.ID + ": " + b.Name
+	case record.Setting:
+		return "gauge " + b.Instrument + " set on " + settingOn(b.Setting)
+	case record.Set:
+		return "set " + b.ID + tellTemperatures(b.At)
+	case record.Given:
+		return "given: " + b.Name + " " + b.Value
+	case record.Table:
+		return fmt.Sprintf("table of %s, %d rows", b.Name, len(b.Rows))
+	case record.Fitted:
+		return s.Name(b.Part) + " sits at " + s.Name(b.At)
+	case record.Intended:
+		return fmt.Sprintf("intended: %d actions", len(b.Actions))
+	case record.Steps:
+		return fmt.Sprintf("prep list of %d steps", len(b.List))
+	case record.Done:
+		return "step " + b.Step + " done" + prefixed(" at ", b.Place)
+	case record.Study:
+		return fmt.Sprintf("study of gauge %s, %d values", b.Instrument, len(b.Rows))
+	default:
+		return string(b.Is())
+	}
+}
+
+func (s *Session) names(fs []plan.Feature) string {
+	var out []string
+	for _, f := range fs {
+		out = append(out, s.Name(f))
+	}
+	return strings.Join(out, ", ")
+}
+
+func planned(p plan.Plan) string {
+	var out []string
+	for _, g := range p.Families {
+		out = append(out, fmt.Sprintf("%s at %d levels, %d directions", g.Family.Plural(), len(g.Levels), len(g.Directions)))
+	}
+	return strings.Join(out, "; ")
+}
+
+func settingOn(x gauge.Setting) string {
+	if x.On == gauge.OnScale {
+		return "its own scale"
+	}
+	return x.On + prefixed(" ", x.Feature) + prefixed(" ", writtenText(x))
+}
+
+func writtenText(x gauge.Setting) string {
+	if x.Size.IsZero() {
+		return ""
+	}
+	return x.Size.String()
+}
+
+func tellTemperatures(t gauge.Temperatures) string {
+	return prefixed(", part at ", t.Part) + prefixed(", gauge at ", t.Gauge) + prefixed(", master at ", t.Master)
+}
+
+// because adds a reason, when there is one.
+func because(why string) string { return prefixed(": ", why) }
+
+// prefixed puts something before a text, unless there is no text.
+func prefixed(before, text string) string {
+	if text == "" {
+		return ""
+	}
+	return before + text
+}

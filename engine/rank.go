@@ -1,0 +1,81 @@
+package engine
+
+import (
+	"slices"
+
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+)
+
+// Ranking is one member of a summary line and its findings, worst first.
+type Ranking struct {
+	Line plan.Line
+	// At is the position, Label what the bench calls it.
+	At    int
+	Label string
+	// Findings are worst first; there are none when nothing of it is judged.
+	Findings []Finding
+}
+
+// Worst returns the member's worst finding; ok is false when it has none.
+func (r Ranking) Worst() (f Finding, ok bool) {
+	if len(r.Findings) == 0 {
+		return Finding{}, false
+	}
+	return r.Findings[0], true
+}
+
+// rank collects every finding, worst first, and ranks the two lines by them.
+func (a *Assessment) rank(s *Session) {
+	a.Findings = nil
+	for _, m := range a.Features {
+		a.Findings = append(a.Findings, m.findings...)
+	}
+	for _, c := range a.Clearances {
+		a.Findings = append(a.Findings, c.findings...)
+	}
+	slices.SortStableFunc(a.Findings, func(x, y Finding) int { return limit.Compare(x.Judgement, y.Judgement) })
+	a.Cylinders = a.line(s, plan.CylinderLine, plan.Bore, s.layout.Cylinders)
+	a.Mains = a.line(s, plan.CrankLine, plan.MainBearing, s.layout.Mains)
+}
+
+func (a *Assessment) line(s *Session, l plan.Line, head plan.Family, n int) []Ranking {
+	out := make([]Ranking, n)
+	for i := range out {
+		out[i] = Ranking{Line: l, At: i + 1, Label: s.layout.Label(plan.Feature{Family: head, At: i + 1})}
+	}
+	for _, f := range a.Findings {
+		if f.Of.Family.Line() == l && f.Of.At <= n {
+			r := &out[f.Of.At-1]
+			r.Findings = append(r.Findings, f)
+		}
+	}
+	slices.SortStableFunc(out, compareWorst)
+	return out
+}
+
+func compareWorst(x, y Ranking) int {
+	a, hasA := x.Worst()
+	b, hasB := y.Worst()
+	switch {
+	case hasA && hasB:
+		return limit.Compare(a.Judgement, b.Judgement)
+	case hasA:
+		return -1
+	case hasB:
+		return 1
+	default:
+		return 0
+	}
+}
+
+// Outside counts the findings outside their limits.
+func (a *Assessment) Outside() int {
+	n := 0
+	for _, f := range a.Findings {
+		if f.Judgement.Verdict == limit.Outside {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,29 @@
+package engine
+
+import (
+	"borewright/engine/gauge"
+	"borewright/engine/length"
+	"borewright/engine/plan"
+)
+
+// instrumentOf returns the instrument a set is read with, or none.
+func (s *Session) instrumentOf(set string) gauge.Instrument {
+	x, _ := s.set(set)
+	y, _ := s.setting(x.Setting)
+	i, _ := s.instrument(y.Instrument)
+	return i
+}
+
+// sees returns the least difference that the family's gauge can tell: its
+// reading step, or the unit's usual last decimal when no gauge is chosen.
+func (s *Session) sees(f plan.Family) length.Length {
+	g, _ := s.plan.Group(f)
+	i, ok := s.instrument(g.Instrument)
+	if ok {
+		return i.Resolution().Round()
+	}
+	if s.Unit() == length.In {
+		return length.Inch / 10_000
+	}
+	return length.Millimetre / 1000
+}

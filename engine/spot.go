@@ -1,0 +1,225 @@
+package engine
+
+import (
+	"fmt"
+	"time"
+
+	"borewright/engine/length"
+	"borewright/engine/plan"
+	"borewright/engine/record"
+)
+
+// Taken is one live reading at its place.
+type Taken struct {
+	N  int64
+	At time.Time
+	By string
+	record.Reading
+}
+
+// spot is what happened at one place: its readings in order and, when it was
+// left out, the event that said so.
+type spot struct {
+	readings []Taken
+	leftOut  int64
+}
+
+// workMark is a work event that changed a feature. What was read after event
+// from belongs to the stage that it opened.
+type workMark struct {
+	n, from int64
+	record.Work
+}
+
+func (st *state) spotAt(p plan.Place) *spot {
+	if st.spots == nil {
+		st.spots = map[plan.Place]*spot{}
+		st.readings = map[int64]plan.Place{}
+		st.full = map[string]bool{}
+	}
+	s, ok := st.spots[p]
+	if !ok {
+		s = &spot{}
+		st.spots[p] = s
+	}
+	return s
+}
+
+func (st *state) addReading(e record.Sealed, r record.Reading) error {
+	if err := st.inPlan(r.Place()); err != nil {
+		return err
+	}
+	if err := st.checkSet(r); err != nil {
+		return err
+	}
+	s := st.spotAt(r.Place())
+	s.readings = append(s.readings, Taken{e.N, e.At, e.By, r})
+	st.readings[e.N] = r.Place()
+	st.full[r.Set] = st.full[r.Set] || !r.Size.IsZero()
+	st.lastPlace = r.Place()
+	return nil
+}
+
+// checkSet holds a deviation to a set whose master has a size.
+func (st *state) checkSet(r record.Reading) error {
+	if r.Set == "" && r.Dev.IsZero() {
+		return nil
+	}
+	set, ok := st.set(r.Set)
+	if !ok {
+		return fmt.Errorf("%s: no set %q", r.Of, r.Set)
+	}
+	if x, _ := st.setting(set.Setting); !r.Dev.IsZero() && x.Size.IsZero() {
+		return fmt.Errorf("%s: a deviation needs a master of known size, setting %q has none", r.Of, x.ID)
+	}
+	return nil
+}
+
+func (st *state) leaveOut(n int64, l record.LeftOut) error {
+	if err := st.inPlan(l.Place()); err != nil {
+		return err
+	}
+	st.spotAt(l.Place()).leftOut = n
+	st.lastPlace = l.Place()
+	return nil
+}
+
+// move puts readings to other places, all or none.
+func (st *state) move(m record.Moved) error {
+	if len(m.Readings) != len(m.Places) {
+		return fmt.Errorf("%d readings are moved to %d places", len(m.Readings), len(m.Places))
+	}
+	for i, n := range m.Readings {
+		if _, ok := st.readings[n]; !ok {
+			return fmt.Errorf("event %d is no reading to move", n)
+		}
+		if err := st.inPlan(m.Places[i]); err != nil {
+			return err
+		}
+	}
+	moved := make([]Taken, len(m.Readings))
+	for i, n := range m.Readings {
+		moved[i] = st.lift(n)
+	}
+	for i, t := range moved {
+		st.drop(t, m.Places[i])
+	}
+	return nil
+}
+
+// lift takes a reading from where it stands.
+func (st *state) lift(n int64) Taken {
+	s := st.spots[st.readings[n]]
+	for i, t := range s.readings {
+		if t.N == n {
+			s.readings = append(s.readings[:i:i], s.readings[i+1:]...)
+			return t
+		}
+	}
+	return Taken{}
+}
+
+// drop puts a reading to a place, in the order of its event.
+func (st *state) drop(t Taken, p plan.Place) {
+	t.Of, t.Level, t.Dir = p.Of, p.Level, p.Dir
+	s := st.spotAt(p)
+	i := len(s.readings)
+	for i > 0 && s.readings[i-1].N > t.N {
+		i--
+	}
+	s.readings = append(s.readings[:i:i], append([]Taken{t}, s.readings[i:]...)...)
+	st.readings[t.N] = p
+}
+
+func (st *state) addWork(n int64, w record.Work) error {
+	if w.After >= n {
+		return fmt.Errorf("work after event %d comes before it", w.After)
+	}
+	for _, f := range append(w.To[:len(w.To):len(w.To)], w.Changes...) {
+		if err := inLayout(st.layout, f); err != nil {
+			return err
+		}
+	}
+	from := n
+	if w.After > 0 {
+		from = w.After
+	}
+	if st.works == nil {
+		st.works = map[plan.Feature][]workMark{}
+	}
+	for _, f := range w.Changes {
+		st.works[f] = append(st.works[f], workMark{n, from, w})
+	}
+	return nil
+}
+
+// stageOf returns how many works a feature had seen when event n was recorded.
+func (st *state) stageOf(f plan.Feature, n int64) int {
+	stage := 0
+	for _, w := range st.works[f] {
+		if w.from < n {
+			stage++
+		}
+	}
+	return stage
+}
+
+// Stage returns the present stage of a feature: 0 as found, then the number of
+// works that changed it.
+func (s *Session) Stage(f plan.Feature) int { return len(s.works[f]) }
+
+// At returns the live readings that count at a place in a stage: those since
+// the last one that began its list afresh.
+func (s *Session) At(p plan.Place, stage int) []Taken {
+	sp := s.spots[p]
+	if sp == nil {
+		return nil
+	}
+	var list []Taken
+	for _, t := range sp.readings {
+		if s.stageOf(p.Of, t.N) != stage {
+			continue
+		}
+		if t.As != record.Repeat {
+			list = nil
+		}
+		list = append(list, t)
+	}
+	return list
+}
+
+// Now returns the live readings of a place's present stage.
+func (s *Session) Now(p plan.Place) []Taken { return s.At(p, s.Stage(p.Of)) }
+
+// IsLeftOut reports whether a place was left out and not read since.
+func (s *Session) IsLeftOut(p plan.Place) bool {
+	sp := s.spots[p]
+	if sp == nil || sp.leftOut == 0 {
+		return false
+	}
+	if n := len(sp.readings); n > 0 && sp.readings[n-1].N > sp.leftOut {
+		return false
+	}
+	return s.stageOf(p.Of, sp.leftOut) == s.Stage(p.Of)
+}
+
+// SizeOf returns the size that a reading means: what was read, or its
+// deviation from the size of its setting's master as that is known now.
+func (s *Session) SizeOf(t Taken) length.Length {
+	if !t.Size.IsZero() {
+		return t.Size.Length
+	}
+	set, _ := s.set(t.Set)
+	x, _ := s.setting(set.Setting)
+	return x.Size.Length + t.Dev.Length
+}
+
+// Figure returns a place's figure in a stage: the exact mean of its readings.
+func (s *Session) Figure(p plan.Place, stage int) length.Exact {
+	var sum length.Length
+	list := s.At(p, stage)
+	for _, t := range list {
+		sum += s.SizeOf(t)
+	}
+	return length.Exact{Sum: sum, Count: int64(len(list))}
+}

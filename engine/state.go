@@ -1,0 +1,207 @@
+package engine
+
+import (
+	"fmt"
+
+	"borewright/engine/gauge"
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+	"borewright/engine/record"
+)
+
+// state is what the live events add up to.
+type state struct {
+	details     record.Details
+	layout      plan.Layout
+	plan        plan.Plan
+	rules       record.Rules
+	limits      []limit.Limits
+	instruments []gauge.Instrument
+	settings    []gauge.Setting
+	sets        []gauge.Set
+	zeros       []zeroCheck
+	spots       map[plan.Place]*spot
+	works       map[plan.Feature][]workMark
+	lastPlace   plan.Place // of the last reading or place left out
+	tables      map[tableKey]record.Table
+	full        map[string]bool // sets in which a size was read in full
+	lifecycle   string
+	readings    map[int64]plan.Place // where each reading stands now
+}
+
+// tableKey names a table: what it is and what it is of.
+type tableKey struct{ name, of string }
+
+func (st *state) setTable(t record.Table) {
+	if st.tables == nil {
+		st.tables = map[tableKey]record.Table{}
+	}
+	st.tables[tableKey{t.Name, t.Of}] = t
+}
+
+// zeroCheck is a zero check and the event that recorded it.
+type zeroCheck struct {
+	n int64
+	record.Zero
+}
+
+// apply folds one live event in. On an error nothing has changed.
+func (st *state) apply(e record.Sealed) error {
+	switch b := e.Body.(type) {
+	case record.Details:
+		return st.setDetails(e.N, b)
+	case record.Layout:
+		return st.setLayout(b.Layout)
+	case record.Plan:
+		return st.setPlan(b.Plan)
+	case record.Limit:
+		st.limits = put(st.limits, b.Limits, sameLimit)
+	case record.Rules:
+		st.rules = b
+	case record.Table:
+		st.setTable(b)
+	case record.Instrument:
+		st.instruments = put(st.instruments, b.Instrument, func(a, b gauge.Instrument) bool { return a.ID == b.ID })
+	case record.Setting:
+		return st.setSetting(b.Setting)
+	case record.Set:
+		return st.setSet(b.Set)
+	case record.Zero:
+		return st.addZero(e.N, b)
+	case record.Reading:
+		return st.addReading(e, b)
+	case record.LeftOut:
+		return st.leaveOut(e.N, b)
+	case record.Moved:
+		return st.move(b)
+	case record.Work:
+		return st.addWork(e.N, b)
+	case record.State:
+		st.lifecycle = b.State
+	}
+	return nil
+}
+
+// put replaces the item that is the same as x, in its place, or adds x. The
+// slice is copied, so that earlier readers keep theirs.
+func put[T any](list []T, x T, same func(a, b T) bool) []T {
+	out := append(make([]T, 0, len(list)+1), list...)
+	for i := range out {
+		if same(out[i], x) {
+			out[i] = x
+			return out
+		}
+	}
+	return append(out, x)
+}
+
+func sameLimit(a, b limit.Limits) bool { return a.On == b.On && a.Of == b.Of && a.By == b.By }
+
+func (st *state) setDetails(n int64, d record.Details) error {
+	if n > 1 && d.UID != st.details.UID {
+		return fmt.Errorf("uid %q is not this session's %q", d.UID, st.details.UID)
+	}
+	st.details = d
+	return nil
+}
+
+func (st *state) setLayout(l plan.Layout) error {
+	l = l.Filled()
+	if err := l.Validate(); err != nil {
+		return err
+	}
+	for place := range st.spots {
+		if err := inLayout(l, place.Of); err != nil {
+			return err
+		}
+	}
+	st.layout = l
+	return nil
+}
+
+func (st *state) setPlan(p plan.Plan) error {
+	if err := p.Validate(); err != nil {
+		return err
+	}
+	if st.layout.Form == "" {
+		return fmt.Errorf("the plan comes before the layout")
+	}
+	st.plan = p
+	return nil
+}
+
+func inLayout(l plan.Layout, f plan.Feature) error {
+	t, ok := f.Family.Traits()
+	if !ok {
+		return fmt.Errorf("no family is called %q", string(f.Family))
+	}
+	if n := t.Count(l); f.At < 1 || f.At > n {
+		return fmt.Errorf("%s: the layout has %d %s", f, n, t.Plural)
+	}
+	return nil
+}
+
+// inPlan says why a place is not one of the plan's, or nil.
+func (st *state) inPlan(p plan.Place) error {
+	if err := inLayout(st.layout, p.Of); err != nil {
+		return err
+	}
+	g, ok := st.plan.Group(p.Of.Family)
+	if !ok {
+		return fmt.Errorf("%s: %s are not in the plan", p.Of, p.Of.Family.Plural())
+	}
+	if _, ok := g.Level(p.Level); !ok {
+		return fmt.Errorf("%s: the plan has no level %q", p.Of, p.Level)
+	}
+	for _, d := range g.Directions {
+		if d == p.Dir {
+			return nil
+		}
+	}
+	return fmt.Errorf("%s: the plan has no direction %q", p.Of, p.Dir)
+}
+
+func (st *state) setSetting(x gauge.Setting) error {
+	if _, ok := st.instrument(x.Instrument); !ok {
+		return fmt.Errorf("setting %q: no instrument %q", x.ID, x.Instrument)
+	}
+	st.settings = put(st.settings, x, func(a, b gauge.Setting) bool { return a.ID == b.ID })
+	return nil
+}
+
+func (st *state) setSet(x gauge.Set) error {
+	if _, ok := st.setting(x.Setting); !ok {
+		return fmt.Errorf("set %q: no setting %q", x.ID, x.Setting)
+	}
+	st.sets = put(st.sets, x, func(a, b gauge.Set) bool { return a.ID == b.ID })
+	return nil
+}
+
+func (st *state) addZero(n int64, z record.Zero) error {
+	if _, ok := st.set(z.Set); !ok {
+		return fmt.Errorf("zero check: no set %q", z.Set)
+	}
+	st.zeros = append(st.zeros[:len(st.zeros):len(st.zeros)], zeroCheck{n, z})
+	return nil
+}
+
+func find[T any](list []T, is func(T) bool) (x T, ok bool) {
+	for _, x := range list {
+		if is(x) {
+			return x, true
+		}
+	}
+	return x, false
+}
+
+func (st *state) instrument(id string) (gauge.Instrument, bool) {
+	return find(st.instruments, func(x gauge.Instrument) bool { return x.ID == id })
+}
+
+func (st *state) setting(id string) (gauge.Setting, bool) {
+	return find(st.settings, func(x gauge.Setting) bool { return x.ID == id })
+}
+
+func (st *state) set(id string) (gauge.Set, bool) {
+	return find(st.sets, func(x gauge.Set) bool { return x.ID == id })
+}

@@ -1,0 +1,129 @@
+package engine
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright/engine/length"
+	"borewright/engine/limit"
+)
+
+// Advice is said wherever verdicts leave the screen.
+const Advice = "These figures advise, they do not certify: the part maker's data, local codes and a qualified person govern."
+
+// Summary tells an assessment in plain lines: the worst cylinder and main
+// first, then what is not inside, then each cylinder and main by its worst.
+func (a *Assessment) Summary(s *Session) []string {
+	settled, planned := s.Progress()
+	lines := []string{
+		s.details.Title,
+		fmt.Sprintf("%s, %s; figures diametral, in %s", engineText(s), layoutText(s), unitWord(s.Unit())),
+		fmt.Sprintf("%d of %d places read or left out, as of event %d", settled, planned, a.Head.N),
+		"",
+	}
+	lines = append(lines, worstLines("Worst cylinder", a.Cylinders)...)
+	lines = append(lines, worstLines("Worst main", a.Mains)...)
+	lines = append(lines, a.notInside()...)
+	lines = append(lines, rankLines("Cylinders", a.Cylinders)...)
+	lines = append(lines, rankLines("Mains", a.Mains)...)
+	if len(a.Findings) == 0 {
+		lines = append(lines, "", "No limit is given to judge by. What was measured:")
+		lines = append(lines, a.figures(s)...)
+	}
+	return append(lines, "", Advice)
+}
+
+func unitWord(u length.Unit) string {
+	if u == length.In {
+		return "inch"
+	}
+	return u.String()
+}
+
+// notInside lists every finding that is measured and not inside.
+func (a *Assessment) notInside() []string {
+	var out []string
+	for _, f := range a.Findings {
+		if v := f.Judgement.Verdict; v != limit.NotMeasured && v != limit.NoLimits && (!v.Inside() || f.Judgement.Suspect) {
+			out = append(out, findingLine("", f))
+		}
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	return append([]string{"", "Not inside, worst first (share of the margin used, 1.00 on the limit):"}, out...)
+}
+
+// rankLines lists the members of a line, worst first, each by its worst
+// finding.
+func rankLines(title string, rs []Ranking) []string {
+	var out, open []string
+	for _, r := range rs {
+		f, ok := r.Worst()
+		if !ok || f.Judgement.Verdict == limit.NotMeasured {
+			open = append(open, r.Label)
+			continue
+		}
+		out = append(out, findingLine(r.Label, f))
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	if len(open) > 0 {
+		out = append(out, "  not measured: "+strings.Join(open, " "))
+	}
+	return append([]string{"", title + ", worst first:"}, out...)
+}
+
+func findingLine(label string, f Finding) string {
+	return fmt.Sprintf("  %-2s %-17s %5s  %s", label, f.Judgement.Verdict, marginOf(f.Judgement), f.Text)
+}
+
+func engineText(s *Session) string {
+	if s.details.Engine == "" {
+		return "engine not named"
+	}
+	return s.details.Engine
+}
+
+func layoutText(s *Session) string {
+	return fmt.Sprintf("%s %d with %d mains", s.layout.Form, s.layout.Cylinders, s.layout.Mains)
+}
+
+func worstLines(title string, rs []Ranking) []string {
+	if len(rs) == 0 {
+		return nil
+	}
+	f, ok := rs[0].Worst()
+	if !ok || f.Judgement.Verdict == limit.NotMeasured {
+		return []string{title + ": nothing measured that a limit judges"}
+	}
+	verdict := strings.ToUpper(f.Judgement.Verdict.String())
+	if f.Judgement.Verdict.Inside() {
+		verdict = f.Judgement.Verdict.String()
+	}
+	return []string{fmt.Sprintf("%s: %s  %s  %s", title, rs[0].Label, verdict, f.Text)}
+}
+
+func marginOf(j limit.Judgement) string {
+	if !j.Ranked {
+		return ""
+	}
+	return MarginText(j.Margin)
+}
+
+// figures lists what was measured where nothing judges it.
+func (a *Assessment) figures(s *Session) []string {
+	var out []string
+	u := s.Unit()
+	for _, m := range a.Features {
+		if m.Read == 0 {
+			continue
+		}
+		f := m.Figures
+		out = append(out, fmt.Sprintf("  %s: %s to %s %s, out-of-round %s, taper (end to end) %s, overall spread %s", m.Name,
+			f.Smallest.Format(u, m.Places), f.Largest.Format(u, m.Places), u, f.OutOfRound.Format(u, m.Places),
+			f.EndToEnd.FormatSigned(u, m.Places), f.Overall.Format(u, m.Places)))
+	}
+	return out
+}
