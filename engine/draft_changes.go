@@ -1,0 +1,237 @@
+package engine
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+
+	"borewright/engine/gauge"
+	"borewright/engine/length"
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+	"borewright/engine/record"
+)
+
+// OrphanError says that a change of the layout or the plan would leave
+// readings without a place.
+type OrphanError struct {
+	// Of is the feature or place as a sentence names it, Why what is in the way.
+	Of, Why string
+}
+
+// Error returns the sentence.
+func (e *OrphanError) Error() string { return e.Of + " " + e.Why }
+
+// Changes returns the events that bring a session to this setup: only what has
+// changed, none when nothing has. Readings are never touched; the size of a
+// master that is changed corrects its setting, so that deviations from it are
+// read anew. The error is the draft's first Problem that is no doubt, or an
+// *OrphanError.
+func (d Draft) Changes(s *Session) ([]record.Body, error) {
+	if p, wrong := firstWrong(d.Check()); wrong {
+		return nil, p
+	}
+	d.Families = slices.Clone(d.Families)
+	for i := range d.Families {
+		if err := d.Families[i].settle(s); err != nil {
+			return nil, err
+		}
+	}
+	bodies := d.bench(s)
+	layout, err := d.layoutChange(s)
+	if err != nil {
+		return nil, err
+	}
+	plan, err := d.planChange(s)
+	if err != nil {
+		return nil, err
+	}
+	bodies = slices.Concat(bodies, layout, plan)
+	for _, f := range d.Families {
+		bodies = append(bodies, f.limitChanges(s)...)
+	}
+	return append(bodies, d.gauges(s)...), nil
+}
+
+// bench returns the changes of the details, and of the unit of the rules.
+func (d Draft) bench(s *Session) []record.Body {
+	var out []record.Body
+	now := d.details(s.details)
+	if d.Unit == s.Unit() {
+		now.Unit = s.details.Unit
+	}
+	if now != s.details {
+		out = append(out, record.Details(now))
+	}
+	if s.rules.Unit != length.NoUnit && s.rules.Unit != d.Unit {
+		r := s.rules
+		r.Unit = d.Unit
+		out = append(out, r)
+	}
+	return out
+}
+
+func (d Draft) layoutChange(s *Session) ([]record.Body, error) {
+	l := d.Layout.Filled()
+	if reflect.DeepEqual(l, s.layout) {
+		return nil, nil
+	}
+	var lost []string
+	for p := range s.spots {
+		if inLayout(l, p.Of) != nil {
+			lost = append(lost, s.Name(p.Of))
+		}
+	}
+	if len(lost) > 0 {
+		return nil, &OrphanError{slices.Min(lost), "has been read or left out, so the layout has to keep it"}
+	}
+	return []record.Body{record.Layout{Layout: l}}, nil
+}
+
+func (d Draft) planChange(s *Session) ([]record.Body, error) {
+	p := d.Plan()
+	if reflect.DeepEqual(p, s.plan) {
+		return nil, nil
+	}
+	kept := map[plan.Place]bool{}
+	for _, place := range p.All(d.Layout.Filled()) {
+		kept[place] = true
+	}
+	for _, place := range s.Places() {
+		if s.hasReadings(place) && !kept[place] {
+			return nil, &OrphanError{s.PlaceName(place), "has a reading, so the plan has to keep it"}
+		}
+	}
+	return []record.Body{record.Plan{Plan: p}}, nil
+}
+
+// hasReadings reports whether a place has live readings of any stage.
+func (s *Session) hasReadings(p plan.Place) bool {
+	sp := s.spots[p]
+	return sp != nil && len(sp.readings) > 0
+}
+
+// limitChanges returns the family's limits that are new or changed, and takes
+// back those that are gone.
+func (f FamilyDraft) limitChanges(s *Session) []record.Body {
+	var out []record.Body
+	for _, l := range s.limits {
+		if _, kept := f.Limit(l.On, l.By); l.Of == string(f.Family) && !kept {
+			out = append(out, s.takeBack(l)...)
+		}
+	}
+	for _, l := range f.Limits {
+		old, have := find(s.limits, func(x limit.Limits) bool { return sameLimit(x, l) })
+		if (!have && f.Measured) || (have && old != l) {
+			out = append(out, record.Limit{Limits: l})
+		}
+	}
+	return out
+}
+
+// takeBack withdraws every live event that set a limit, the newest first.
+func (s *Session) takeBack(l limit.Limits) []record.Body {
+	var out []record.Body
+	for _, e := range slices.Backward(s.events) {
+		if b, is := e.Body.(record.Limit); is && s.Live(e.N) && sameLimit(b.Limits, l) {
+			out = append(out, record.Withdrawn{Event: e.N})
+		}
+	}
+	return out
+}
+
+// settle fits the row to a session: a level never gets the id that another
+// depth had, a level that was read keeps its name and depth, and a gauge that
+// was zeroed keeps its kind, another kind being another gauge.
+func (f *FamilyDraft) settle(s *Session) error {
+	f.settleGauge(s)
+	g, planned := s.plan.Group(f.Family)
+	if !planned || !f.Measured {
+		return nil
+	}
+	f.Levels = slices.Clone(f.Levels)
+	for i := range f.Levels {
+		l := &f.Levels[i]
+		old, have := g.Level(l.ID)
+		switch read := s.readAt(f.Family, l.ID); {
+		case have && read && !old.Depth.IsZero() && old.Depth != l.Depth:
+			return &OrphanError{
+				fmt.Sprintf("level %q of %s", old.Called(), f.Family.Plural()),
+				fmt.Sprintf("has readings at a depth of %s, so its depth cannot become %q", old.Depth, l.Depth),
+			}
+		case have && read:
+			l.Name = old.Name
+		case s.levelWas(f.Family, *l):
+			l.ID = freeID("", func(id string) bool { return s.levelUsed(f.Family, id) || hasLevel(f.Levels, id) })
+		}
+	}
+	return nil
+}
+
+func hasLevel(levels []plan.Level, id string) bool {
+	return slices.ContainsFunc(levels, func(l plan.Level) bool { return l.ID == id })
+}
+
+// readAt reports whether any feature of the family has a reading at a level.
+func (s *Session) readAt(f plan.Family, level string) bool {
+	for p := range s.spots {
+		if p.Of.Family == f && p.Level == level && s.hasReadings(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// levelWas reports whether a level's id was ever that of another depth.
+func (s *Session) levelWas(f plan.Family, l plan.Level) bool {
+	return slices.ContainsFunc(s.levelsEver(f), func(x plan.Level) bool {
+		return x.ID == l.ID && x.Depth != l.Depth && !x.Depth.IsZero()
+	})
+}
+
+// levelUsed reports whether an id was ever a level's.
+func (s *Session) levelUsed(f plan.Family, id string) bool { return hasLevel(s.levelsEver(f), id) }
+
+// levelsEver returns the levels of every plan the session ever had.
+func (s *Session) levelsEver(f plan.Family) []plan.Level {
+	var out []plan.Level
+	for _, e := range s.events {
+		if b, is := e.Body.(record.Plan); is {
+			g, _ := b.Group(f)
+			out = append(out, g.Levels...)
+		}
+	}
+	return out
+}
+
+// settleGauge gives a gauge that changed its kind since it was zeroed new ids,
+// and ids of its own to a setting and a set that the session has for another.
+func (f *FamilyDraft) settleGauge(s *Session) {
+	old, have := s.instrument(f.Gauge.ID)
+	if f.Gauge.ID == "" {
+		return
+	}
+	if have && old.Kind != f.Gauge.Kind {
+		if _, zeroed := s.zeroed(old); zeroed {
+			f.Gauge.ID = freeID(f.Gauge.ID+"-", func(id string) bool { _, taken := s.instrument(id); return taken })
+			f.Instrument = f.Gauge.ID
+		}
+	}
+	if x, taken := s.setting(f.Setting.ID); taken && x.Instrument != f.Gauge.ID {
+		f.Setting.ID = freeID(f.Gauge.ID+"-", s.settingTaken)
+	}
+	if x, taken := s.set(f.Set.ID); taken && x.Setting != f.Setting.ID {
+		f.Set.ID = freeID(f.Gauge.ID+"-", s.setTaken)
+	}
+	f.Setting.Instrument, f.Set.Setting = f.Gauge.ID, f.Setting.ID
+}
+
+// zeroed returns the newest set of an instrument; ok is false when it has none.
+func (s *Session) zeroed(i gauge.Instrument) (set gauge.Set, ok bool) {
+	for _, x := range s.sets {
+		if y, _ := s.setting(x.Setting); y.Instrument == i.ID {
+			set, ok = x, true
+		}
+	}
+	return set, ok
+}
