@@ -11,14 +11,14 @@ import (
 )
 
 // stream seals bodies one after the other, a minute apart.
-func stream(t testing.TB, bodies ...Body) []Sealed {
-	t.Helper()
+func stream(tb testing.TB, bodies ...Body) []Sealed {
+	tb.Helper()
 	var out []Sealed
 	var head Head
 	for i, b := range bodies {
 		s, err := Seal(Event{At: at.Add(time.Duration(i) * time.Minute), By: "rk", Body: b}, head)
 		if err != nil {
-			t.Fatal(err)
+			tb.Fatal(err)
 		}
 		out, head = append(out, s), s.Head
 	}
@@ -31,9 +31,9 @@ func reading(level, dir, size string) Reading {
 }
 
 // fiveEvents is a stream of five events.
-func fiveEvents(t testing.TB) []Sealed {
-	t.Helper()
-	return stream(t, Details{UID: "u1", Unit: 2}, reading("a", "across", "67.118"), reading("a", "along", "67.075"),
+func fiveEvents(tb testing.TB) []Sealed {
+	tb.Helper()
+	return stream(tb, Details{UID: "u1", Unit: 2}, reading("a", "across", "67.118"), reading("a", "along", "67.075"),
 		Withdrawn{Event: 3}, Note{Text: "done"})
 }
 

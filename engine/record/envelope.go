@@ -42,13 +42,11 @@ func kindOf(text []byte) Kind { return codecs[Kind(text)].kind }
 // prevOf returns the hash at the end of stored bytes. A text cannot hold its
 // frame, because a quotation mark in a text is escaped.
 func prevOf(rest []byte) (prev []byte, ok bool) {
+	rest, ok = bytes.CutSuffix(rest, []byte(`"}`))
 	for _, size := range [...]int{hashLength, 0} {
-		at := len(rest) - size - len(`"}`)
-		if at < len(`,"prev":"`) || string(rest[len(rest)-2:]) != `"}` {
-			return nil, false
-		}
-		if bytes.HasSuffix(rest[:at], []byte(`,"prev":"`)) {
-			return rest[at : at+size], true
+		at := len(rest) - size
+		if ok && at >= 0 && bytes.HasSuffix(rest[:at], []byte(`,"prev":"`)) {
+			return rest[at:], true
 		}
 	}
 	return nil, false

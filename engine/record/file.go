@@ -1,7 +1,6 @@
 package record
 
 import (
-	"bufio"
 	"bytes"
 	"encoding/json"
 	"fmt"
@@ -174,15 +173,10 @@ func WriteFull(w io.Writer, lines [][]byte) error {
 	if err != nil {
 		return err
 	}
-	out := bufio.NewWriter(w)
-	fmt.Fprintf(out, "{\"borewright\":%d,\"digest\":%s,\"events\":[", FileVersion, digest)
-	for i, line := range lines {
-		if i > 0 {
-			out.WriteByte(',')
-		}
-		out.WriteByte('\n')
-		out.Write(line)
-	}
+	var out bytes.Buffer
+	fmt.Fprintf(&out, "{\"borewright\":%d,\"digest\":%s,\"events\":[\n", FileVersion, digest)
+	out.Write(bytes.Join(lines, []byte(",\n")))
 	out.WriteString("\n]}\n")
-	return out.Flush()
+	_, err = out.WriteTo(w)
+	return err
 }

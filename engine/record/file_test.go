@@ -9,11 +9,11 @@ import (
 )
 
 // fullText writes the full form of events.
-func fullText(t testing.TB, events []Sealed) string {
-	t.Helper()
+func fullText(tb testing.TB, events []Sealed) string {
+	tb.Helper()
 	var b strings.Builder
 	if err := WriteFull(&b, linesOf(events)); err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return b.String()
 }

@@ -157,10 +157,10 @@ func (p Plain) details(uid string) (Details, error) {
 			d.Unit = length.In
 		case length.MM, length.UM:
 			d.Unit = length.MM
+		case length.NoUnit:
+			continue
 		}
-		if d.Unit != length.NoUnit {
-			return d, nil
-		}
+		return d, nil
 	}
 	return d, wrong("unit", "", "it is missing, and no number states one: write in or mm")
 }

@@ -22,24 +22,24 @@ const b9 = `{"borewright":1,"title":"One bore","unit":"mm",
  "readings":[{"of":"bore/1","across":["67.118","67.060","67.021"],"along":["67.075","67.048","67.015"]}]}`
 
 // readPlainText reads a plain file that a test knows to be one.
-func readPlainText(t testing.TB, text string) Plain {
-	t.Helper()
+func readPlainText(tb testing.TB, text string) Plain {
+	tb.Helper()
 	f, err := ReadFile(strings.NewReader(text))
 	if err != nil || f.Plain == nil || f.Full != nil {
-		t.Fatalf("%s: %+v, %v", text, f, err)
+		tb.Fatalf("%s: %+v, %v", text, f, err)
 	}
 	return *f.Plain
 }
 
 // say writes events as short lines: the fields of the body without their frame.
-func say(t testing.TB, events []Event) []string {
-	t.Helper()
+func say(tb testing.TB, events []Event) []string {
+	tb.Helper()
 	var out []string
 	for _, e := range events {
 		c, _ := codecOf(e.Body)
 		fields, err := compact(c.fields(e.Body))
 		if err != nil {
-			t.Fatal(err)
+			tb.Fatal(err)
 		}
 		out = append(out, string(e.Is())+" "+string(fields))
 	}
@@ -197,6 +197,7 @@ func TestPlainPrintsBack(t *testing.T) {
 		b9,
 		`{"borewright":1}`,
 		`{"borewright":1,"layout":{},"plan":[{}],"limits":[{}],"parts":[{}],"readings":[{}],"work":[{}]}`,
+		`{"borewright":1,"readings":[{"30":null}]}`,
 		`{"borewright":1,"title":"<&>","customer":"c","engine":"e","unit":"\"","stage":"final",
 		  "readings":[{"of":"bore/1","level":2,"stage":"as found","across":null,"along":["1",2.50,null,[],["3"],["4",5]],"30":7}]}`,
 	} {

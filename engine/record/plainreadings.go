@@ -16,7 +16,7 @@ func (s *spread) addParts() error {
 		if err := first(s.stands(at+".part", p.Part), s.stands(at+".at", p.At)); err != nil {
 			return err
 		}
-		s.bodies = append(s.bodies, Fitted{Part: p.Part, At: p.At})
+		s.bodies = append(s.bodies, Fitted(p))
 	}
 	return nil
 }

@@ -63,7 +63,10 @@ func (r PlainRow) MarshalJSON() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return append(append(out[:len(out)-1], ','), values[1:]...), nil
+	if out = out[:len(out)-1]; len(out) > 1 {
+		out = append(out, ',')
+	}
+	return append(out, values[1:]...), nil
 }
 
 // directions returns the names of the row's directions in one certain order.

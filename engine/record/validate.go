@@ -107,6 +107,7 @@ func texts(v reflect.Value, check func(at, s string) error) error {
 				return err
 			}
 		}
+	default: // holds no text
 	}
 	return nil
 }
@@ -239,12 +240,11 @@ func figure(at, s string) error {
 
 // feature refuses what is not a feature.
 func feature(at string, f plan.Feature) error {
-	if again, err := plan.ParseFeature(f.String()); err != nil {
-		return textError(at, f.String(), err)
-	} else if again != f {
-		return wrong(at, f.String(), "not a feature as it is written")
-	}
-	return nil
+	again, err := plan.ParseFeature(f.String())
+	return first(
+		textError(at, f.String(), err),
+		when(again != f, wrong(at, f.String(), "not a feature as it is written")),
+	)
 }
 
 // features refuses a list that names one twice.

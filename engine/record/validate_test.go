@@ -11,15 +11,15 @@ import (
 )
 
 // good returns the golden body of a kind, changed by a test.
-func good[B Body](t testing.TB, change func(*B)) Body {
-	t.Helper()
+func good[B Body](tb testing.TB, change func(*B)) Body {
+	tb.Helper()
 	for _, g := range golden {
 		if b, ok := g.body.(B); ok {
 			change(&b)
 			return b
 		}
 	}
-	t.Fatal("no golden event of that kind")
+	tb.Fatal("no golden event of that kind")
 	return nil
 }
 

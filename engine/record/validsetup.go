@@ -27,7 +27,7 @@ func (l Layout) validate(int64) error {
 	if err := names(l); err != nil {
 		return err
 	}
-	return l.Layout.Validate()
+	return l.Validate()
 }
 
 func (p Plan) validate(int64) error {
@@ -45,7 +45,7 @@ func (p Plan) validate(int64) error {
 			}
 		}
 	}
-	return p.Plan.Validate()
+	return p.Validate()
 }
 
 func (l Limit) validate(int64) error {
@@ -68,7 +68,7 @@ func (l Limit) validate(int64) error {
 			return err
 		}
 	}
-	return l.Limits.Validate()
+	return l.Validate()
 }
 
 func (r Rules) validate(int64) error {

@@ -1,0 +1,68 @@
+package record
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+)
+
+// TestCutEnvelope: bytes as Seal writes them take the short way.
+func TestCutEnvelope(t *testing.T) {
+	for _, c := range []struct{ text, body string }{
+		{stored, `{"of":"bore/1","level":"a","dir":"across","keyed":"67.118","via":"keypad","size":"67.118 mm","as":"first"}`},
+		{`{"n":412,"v":1,"at":"","by":"µ","is":"rules","prev":"` + anyHash + `"}`, `{}`},
+		{`{"n":0,"v":1,"at":"","by":"","is":"note","text":",\"prev\":\"\"}","prev":""}`, `{"text":",\"prev\":\"\"}"}`},
+	} {
+		env, body, ok := cutEnvelope([]byte(c.text))
+		if !ok || string(body) != c.body {
+			t.Errorf("of %s is cut %s, %v, not %s", c.text, body, ok, c.body)
+		}
+		again := Event{N: env.N, V: env.V, By: env.By, Prev: env.Prev}
+		for _, part := range []string{`"by":"` + again.By + `"`, `"prev":"` + again.Prev + `"}`, `"is":"` + string(env.Is) + `"`, `"at":"` + env.At + `"`} {
+			if !strings.Contains(c.text, part) {
+				t.Errorf("%s is not in %s", part, c.text)
+			}
+		}
+	}
+}
+
+// TestDecodeLongWay: bytes written in any other way take the long way, which
+// gives the same where they are right, and an error where they are not.
+func TestDecodeLongWay(t *testing.T) {
+	want, err := Decode([]byte(stored))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		old, new string
+		right    bool
+	}{
+		{`{"n":1`, ` {"n":1`, true},
+		{`{"n":1`, `{"n": 1`, true},
+		{`,"v":1`, ` ,"v":1`, true},
+		{`"by":"rk"`, `"by":"r\u006b"`, true},
+		{`"is":"reading",`, `"is":"reading" ,`, true},
+		{`"prev":""}`, `"prev":""} `, true},
+		{`"prev":""}`, `"prev": ""}`, true},
+		{`"prev":""}`, `"prev":"" }`, true},
+		{`,"prev":""}`, `}`, true},
+		{`{"n":1`, `{"n":01`, false},
+		{`{"n":1`, `{"n":-`, false},
+		{`{"n":1`, `{"n":99999999999999999999`, false},
+		{`"at":"2`, `"at":2`, false},
+		{`"is":"reading"`, `"is":"Reading"`, false},
+		{`"is":"reading",`, `"is":"reading"`, false},
+		{`"prev":""}`, `"prev":""`, false},
+		{`"as":"first","prev":""}`, `"as":{"prev":""}`, false},
+		{`"as":"first"`, `"as":first`, false},
+	} {
+		text := strings.Replace(stored, c.old, c.new, 1)
+		if _, _, ok := cutEnvelope([]byte(text)); ok && c.right {
+			t.Errorf("%s takes the short way", text)
+		}
+		got, err := Decode([]byte(text))
+		if c.right != (err == nil) || c.right && !reflect.DeepEqual(got, want) {
+			t.Errorf("Decode of %s is\n%+v, %v\nnot\n%+v", text, got, err, want)
+		}
+	}
+}
