@@ -7,12 +7,12 @@ import (
 )
 
 // Last digits. Fewer than span 0.1 in or 1 mm are refused: three at 0.0001 in
-// or 0.001 mm. Never fewer than two, and never more than four before the point.
+// or 0.001 mm. Never fewer than two, and never more than three before the point.
 const (
 	leastSpanInch = length.Inch / 10
 	leastSpanMM   = length.Millimetre
 	fewestDigits  = 2
-	mostBefore    = 4
+	mostBefore    = 3
 )
 
 // How far from a size on the ladder its own parts may still lie: one step of

@@ -25,7 +25,7 @@ func (d doubt) explained() (hold, bool) {
 	var best *guess
 	for _, make := range causes {
 		for _, g := range make(d) {
-			if d.likelier(g.at) && (best == nil || d.expect.off(g.at).Cmp(d.expect.off(best.at)) < 0) {
+			if d.likelier(g.at) && d.twiceAsNear(g.at) && (best == nil || d.expect.off(g.at).Cmp(d.expect.off(best.at)) < 0) {
 				best = &g
 			}
 		}
@@ -69,7 +69,7 @@ func (d doubt) otherUnit() []guess {
 	}
 	meant := length.Written{Length: at, Unit: other, Places: d.n.dec.Places}
 	return []guess{{
-		WrongUnit, fmt.Sprintf("%s keyed as %s?", other, d.unit()), at,
+		WrongUnit, fmt.Sprintf("%s keyed as %s?", inWords[other], inWords[d.unit()]), at,
 		meant.String() + ", which is " + d.showRounded(length.Of(at)),
 	}}
 }
@@ -90,7 +90,7 @@ func (d doubt) shifted() []guess {
 	var out []guess
 	for by := 1; by <= most; by++ {
 		for _, places := range []int{by, -by} {
-			if at, ok := d.pointMoved(places); ok && d.twiceAsNear(at) {
+			if at, ok := d.pointMoved(places); ok {
 				out = append(out, guess{Shifted, "a shifted point?", at, ""})
 			}
 		}
@@ -134,7 +134,7 @@ func (d doubt) swapped() []guess {
 			continue
 		}
 		n.unit = d.n.unit
-		if at, ok := d.readable(n); ok && d.twiceAsNear(at) && (odd || d.close(at)) {
+		if at, ok := d.readable(n); ok && (odd || d.close(at)) {
 			out = append(out, guess{Swapped, "two digits swapped?", at, ""})
 		}
 	}

@@ -47,12 +47,12 @@ func (d doubt) unwornHere() bool { return d.sized && d.unworn(d.m.At) }
 
 // likelier reports whether another meaning is where a reading is expected.
 func (d doubt) likelier(at length.Length) bool {
-	return d.expect.fits(at) && !(d.sized && d.unworn(at))
+	return d.expect.fits(at) && (!d.sized || !d.unworn(at))
 }
 
 // twiceAsNear reports whether another meaning lies at least twice as near to
 // what is expected. Digits can be turned into much, so what they are turned
-// into must be worth it.
+// into must be worth it: common practice, no source.
 func (d doubt) twiceAsNear(at length.Length) bool {
 	return d.expect.off(at).Times(2).Cmp(d.expect.off(d.m.At)) <= 0
 }
@@ -80,7 +80,7 @@ func (d doubt) unitSent() (hold, bool) {
 	}
 	return hold{
 		WrongUnit,
-		fmt.Sprintf("the cable sent %s, but this instrument is set up in %s", d.n.unit, d.Instrument.Unit),
+		fmt.Sprintf("the cable sent %s, but this instrument is set up in %s", inWords[d.n.unit], inWords[d.Instrument.Unit]),
 		d.name(d.m.At),
 	}, true
 }

@@ -37,3 +37,8 @@ func (c Context) unit() length.Unit {
 	}
 	return length.MM
 }
+
+// inWords is what a unit is called in a sentence.
+var inWords = map[length.Unit]string{
+	length.In: "inches", length.MM: "millimetres", length.UM: "micrometres", length.UIn: "microinches",
+}
