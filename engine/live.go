@@ -53,7 +53,7 @@ func (s *Session) liveOf(m Measured, on limit.Characteristic) []LiveFigure {
 			return plainFigure("out-of-round", m.Figures.OutOfRound.Format(u, m.Places))
 		}
 	case limit.Taper:
-		return plainFigure("taper (end to end)", m.Figures.EndToEnd.FormatSigned(u, m.Places))
+		return plainFigure("taper end to end", m.Figures.EndToEnd.FormatSigned(u, m.Places))
 	}
 	return nil
 }
@@ -70,29 +70,39 @@ func rangeText(low, high length.Exact, u length.Unit, places int) string {
 }
 
 func (s *Session) liveFinding(f Finding, places int) LiveFigure {
-	x := LiveFigure{Name: what(f), Judgement: f.Judgement, Judged: true}
+	x := LiveFigure{Name: shortName(f), Judgement: f.Judgement, Judged: true}
 	if f.Level != "" && f.Value.Measured() {
 		x.Name += ", " + s.LevelName(f.Of.Family, f.Level)
 	}
 	if f.Value.Measured() {
 		x.Value = f.Shown(s.Unit(), places)
 	}
-	x.Against = s.limitsText(f)
+	x.Against = s.limitsText(f, s.Unit().Decimals())
 	return x
 }
 
-// limitsText writes the limits that judge a finding, short.
-func (s *Session) limitsText(f Finding) string {
+// shortName is what a finding is about, with the definition of a taper.
+func shortName(f Finding) string {
+	if f.On == limit.Taper {
+		return "taper " + string(f.By)
+	}
+	return what(f)
+}
+
+// limitsText writes the limits that judge a finding, short and in the
+// session's unit.
+func (s *Session) limitsText(f Finding, places int) string {
 	r, u := f.Limits.Range(f.Judgement.By), s.Unit()
+	low, high := r.Low.Exact().Format(u, places), r.High.Exact().Format(u, places)
 	switch {
 	case r.IsZero():
 		return ""
 	case r.Low.IsZero():
-		return "at most " + LimitText(r.High, u)
+		return "max " + high
 	case r.High.IsZero():
-		return "at least " + LimitText(r.Low, u)
+		return "min " + low
 	default:
-		return LimitText(r.Low, length.NoUnit) + " to " + LimitText(r.High, u)
+		return low + "-" + high
 	}
 }
 

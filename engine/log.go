@@ -65,7 +65,7 @@ func (s *Session) tell(b record.Body) string {
 func (s *Session) tellReading(r record.Reading) string {
 	value := r.Size.String()
 	if r.Size.IsZero() {
-		value = r.Dev.String() + " from zero"
+		value = r.Dev.Exact().FormatSigned(r.Dev.Unit, r.Dev.Places) + " " + r.Dev.Unit.String() + " from zero"
 	}
 	text := s.PlaceName(r.Place()) + ": " + value + ", keyed " + r.Keyed
 	if r.As != record.First {
@@ -155,7 +155,13 @@ func writtenText(x gauge.Setting) string {
 }
 
 func tellTemperatures(t gauge.Temperatures) string {
-	return prefixed(", part at ", t.Part) + prefixed(", gauge at ", t.Gauge) + prefixed(", master at ", t.Master)
+	text := ""
+	for _, x := range [][2]string{{"part", t.Part}, {"gauge", t.Gauge}, {"master", t.Master}} {
+		if x[1] != "" {
+			text += ", " + x[0] + " at " + x[1] + " °C"
+		}
+	}
+	return text
 }
 
 // because adds a reason, when there is one.

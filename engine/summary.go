@@ -27,8 +27,7 @@ func (a *Assessment) Summary(s *Session) []string {
 	lines = append(lines, rankLines("Cylinders", a.Cylinders)...)
 	lines = append(lines, rankLines("Mains", a.Mains)...)
 	if len(a.Findings) == 0 {
-		lines = append(lines, "", "No limit is given to judge by. What was measured:")
-		lines = append(lines, a.figures(s)...)
+		lines = append(lines, "", "No limit is given to judge by.")
 	}
 	return append(lines, "", Advice)
 }
@@ -110,20 +109,4 @@ func marginOf(j limit.Judgement) string {
 		return ""
 	}
 	return MarginText(j.Margin)
-}
-
-// figures lists what was measured where nothing judges it.
-func (a *Assessment) figures(s *Session) []string {
-	var out []string
-	u := s.Unit()
-	for _, m := range a.Features {
-		if m.Read == 0 {
-			continue
-		}
-		f := m.Figures
-		out = append(out, fmt.Sprintf("  %s: %s to %s %s, out-of-round %s, taper (end to end) %s, overall spread %s", m.Name,
-			f.Smallest.Format(u, m.Places), f.Largest.Format(u, m.Places), u, f.OutOfRound.Format(u, m.Places),
-			f.EndToEnd.FormatSigned(u, m.Places), f.Overall.Format(u, m.Places)))
-	}
-	return out
 }
