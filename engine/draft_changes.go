@@ -61,7 +61,7 @@ func (d Draft) bench(s *Session) []record.Body {
 		now.Unit = s.details.Unit
 	}
 	if now != s.details {
-		out = append(out, record.Details(now))
+		out = append(out, now)
 	}
 	if s.rules.Unit != length.NoUnit && s.rules.Unit != d.Unit {
 		r := s.rules

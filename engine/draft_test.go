@@ -1,6 +1,7 @@
 package engine_test
 
 import (
+	"errors"
 	"reflect"
 	"strings"
 	"testing"
@@ -173,7 +174,8 @@ func TestEventsComeInOrder(t *testing.T) {
 func TestEventsSayWhatIsWrong(t *testing.T) {
 	d := engine.Presets()[0].Draft()
 	_, err := d.Events("abc")
-	if p, ok := err.(engine.Problem); !ok || p.Field != "bore.master" {
+	var p engine.Problem
+	if !errors.As(err, &p) || p.Field != "bore.master" {
 		t.Errorf("Events = %v, want the missing master", err)
 	}
 }

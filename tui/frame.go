@@ -1,0 +1,129 @@
+package tui
+
+import (
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewright/tui/draw"
+)
+
+// The least window that holds all essentials.
+const (
+	minWidth  = 80
+	minHeight = 24
+)
+
+// The frame takes a line above the body and two below it.
+const frameLines = 3
+
+func (r *router) body() (w, h int) { return r.w, max(0, r.h-frameLines) }
+
+func (r *router) tooSmall() bool { return r.w < minWidth || r.h < minHeight }
+
+func (r *router) resize(w, h int) {
+	r.w, r.h = w, h
+	for _, s := range r.stack {
+		s.Resize(r.body())
+	}
+}
+
+// View draws the frame and the top screen: exactly as many lines as the window
+// has, none wider than it.
+func (r *router) View() string {
+	switch {
+	case r.w == 0:
+		return ""
+	case r.tooSmall():
+		return strings.Join(draw.Box(r.smallPage(), r.w, r.h), "\n")
+	}
+	w, h := r.body()
+	lines := append(make([]string, 0, r.h), r.header())
+	lines = append(lines, draw.Box(r.top().View(), w, h)...)
+	lines = append(lines, r.statusLine(), r.footer())
+	return strings.Join(draw.Box(lines, r.w, r.h), "\n")
+}
+
+func (r *router) smallPage() []string {
+	return []string{
+		"borewright needs a window of at least 80 x 24.",
+		"Make the window larger, or the type smaller.",
+		"Nothing is lost meanwhile.",
+	}
+}
+
+// header names where the station is, and what is not kept.
+func (r *router) header() string {
+	p := &r.st.Palette
+	left := " borewright: " + draw.Clean(r.top().Title())
+	right, tone := r.keeping()
+	if right != "" {
+		right += " "
+	}
+	room := r.w - draw.Width(right)
+	return p.Paint(draw.Title, draw.Fit(left, room)) + p.Paint(tone, right)
+}
+
+// keeping says what is not kept yet.
+func (r *router) keeping() (string, draw.Tone) {
+	for _, d := range r.st.Pending() {
+		if d.Failed != nil {
+			return d.Keeping(), draw.Bad
+		}
+		return d.Keeping(), draw.Dim
+	}
+	return "", draw.Dim
+}
+
+func (r *router) statusLine() string {
+	s := r.st.status
+	if s.text == "" {
+		return ""
+	}
+	return r.st.Palette.Paint(s.tone, draw.Fit(" "+s.text, r.w))
+}
+
+// footer shows as many of the screen's keys as have room.
+func (r *router) footer() string {
+	p := &r.st.Palette
+	var b strings.Builder
+	used := 0
+	for _, a := range r.actions() {
+		if a.Off != "" || a.Help == "" || a.Quiet {
+			continue
+		}
+		item := " " + keyLabel(a.Keys[0]) + " " + a.Help + " "
+		if n := draw.Width(item); used+n <= r.w {
+			used += n
+			b.WriteString(" " + p.Paint(draw.Key, keyLabel(a.Keys[0])) + " " + p.Paint(draw.Dim, a.Help) + " ")
+		}
+	}
+	return b.String()
+}
+
+// keyLabel is how a key is written on the screen.
+func keyLabel(key string) string {
+	switch key {
+	case "enter", "esc", "tab", "space", "up", "down", "left", "right":
+		return strings.ToUpper(key[:1]) + key[1:]
+	case "page up":
+		return "PgUp"
+	case "page down":
+		return "PgDn"
+	default:
+		return key
+	}
+}
+
+// interrupt answers Ctrl+C: once it warns, twice within a second it leaves. A
+// gauge that frames its values with control characters sends it too.
+func (r *router) interrupt() tea.Cmd {
+	if r.asked {
+		r.st.Quit()
+		return nil
+	}
+	r.asked = true
+	r.st.Say(draw.Warn, "Ctrl+C once more within a second leaves the station")
+	return tea.Tick(calmAfter, func(time.Time) tea.Msg { return calm{} })
+}

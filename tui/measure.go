@@ -1,0 +1,131 @@
+package tui
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewright/engine/gauge"
+	"borewright/engine/length"
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+	"borewright/tui/draw"
+	"borewright/tui/keying"
+	"borewright/tui/term"
+)
+
+// measure steps the hand from place to place and shows at once what each
+// reading does.
+type measure struct {
+	st   *Station
+	desk *Desk
+	// place is where the next reading goes; justTaken where the last one went.
+	place, justTaken plan.Place
+	// repeating says that the next reading is added to what stands at place;
+	// returnTo is where the hand was when it went back to do so.
+	repeating bool
+	returnTo  plan.Place
+	keys      keying.State
+	// awaiting are the readings for which the bell has not rung yet.
+	awaiting []int64
+	chosen   gauge.Instrument // by the menu, until its master's size is keyed
+	w, h     int
+}
+
+func newMeasure(st *Station, d *Desk) *measure {
+	m := &measure{st: st, desk: d, place: d.Session.Resume()}
+	if t, ok := d.Session.Last(); ok {
+		m.justTaken = t.Place()
+		st.Say(draw.Plain, fmt.Sprintf("last kept: %s, keyed %s, %s", d.Session.PlaceName(t.Place()), t.Keyed, Ago(t.At, st.Now())))
+	}
+	return m
+}
+
+// Init needs nothing.
+func (m *measure) Init() tea.Cmd { return nil }
+
+// Resize sets the size of the body.
+func (m *measure) Resize(w, h int) { m.w, m.h = w, h }
+
+// Title names the session.
+func (m *measure) Title() string { return m.desk.Session.Details().Title }
+
+// Typing takes digits, point and signs.
+func (m *measure) Typing() Typing { return Numbers }
+
+// Update takes a token of the keypad, an outcome, or where to go.
+func (m *measure) Update(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case term.Token:
+		m.step(msg)
+	case Outcome:
+		m.hear(msg)
+	case goTo:
+		m.goToPlace(msg)
+	}
+	return nil
+}
+
+// goToPlace goes where a screen above asked for.
+func (m *measure) goToPlace(g goTo) {
+	s := m.desk.Session
+	for _, p := range s.Plan().Places(g.of) {
+		if p.Level == g.place.Level && (g.place.Dir == "" || p.Dir == g.place.Dir) {
+			m.move(p)
+			return
+		}
+	}
+	if p := s.Enter(g.of); !p.IsZero() {
+		m.move(p)
+	}
+}
+
+// hear rings the bell for readings that are kept, and says when keeping fails.
+func (m *measure) hear(o Outcome) {
+	if o.UID != m.desk.UID() {
+		return
+	}
+	if o.Err != nil {
+		m.st.Say(draw.Bad, fmt.Sprintf("NOT KEPT, still on screen: %v", o.Err))
+		m.st.Ring(2)
+		return
+	}
+	left := m.awaiting[:0]
+	for _, n := range m.awaiting {
+		if n > m.desk.Kept {
+			left = append(left, n)
+		}
+	}
+	if len(left) < len(m.awaiting) {
+		m.st.Ring(1)
+	}
+	m.awaiting = left
+}
+
+// limitBar is the size limits of a feature as the bar wants them.
+type limitBar struct {
+	low, high, target *float64
+	lowText, highText string
+}
+
+// sizeLimits returns the limits that judge a feature's size.
+func (d *Desk) sizeLimits(f plan.Feature) (b limitBar, ok bool) {
+	l, ok := limit.Find(d.Session.Limits(), limit.Size, f)
+	if !ok {
+		return b, false
+	}
+	r := l.Effective().Range(l.JudgedBy(d.Session.Rules().Judge))
+	u := d.Session.Unit()
+	b.low, b.lowText = barEnd(r.Low, u)
+	b.high, b.highText = barEnd(r.High, u)
+	b.target, _ = barEnd(l.Target, u)
+	return b, b.low != nil || b.high != nil
+}
+
+func barEnd(w length.Written, u length.Unit) (*float64, string) {
+	if w.IsZero() {
+		return nil, ""
+	}
+	v := w.Exact().Float()
+	return &v, w.Exact().Format(u, u.Decimals())
+}

@@ -1,0 +1,208 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"borewright/engine"
+	"borewright/engine/gauge"
+	"borewright/engine/length"
+	"borewright/engine/plan"
+	"borewright/engine/record"
+	"borewright/tui/draw"
+)
+
+// take records a reading at the place and goes on to the next one.
+func (m *measure) take(text string, meaning gauge.Meaning, despite string, cable bool) {
+	h, err := m.desk.Session.Hand(m.place.Of.Family)
+	if err != nil {
+		m.refuse(err.Error())
+		return
+	}
+	r := record.Reading{
+		Of: m.place.Of, Level: m.place.Level, Dir: m.place.Dir, Set: h.Set.ID, Keyed: text, Via: record.ViaKeypad,
+		Size: meaning.Size, Dev: meaning.Dev, As: m.as(), Despite: despite,
+	}
+	if cable {
+		r.Via = record.ViaCable
+	}
+	if !m.record(r) {
+		return
+	}
+	m.st.Hush()
+	m.awaiting = append(m.awaiting, m.desk.Session.Head().N)
+	m.justTaken = m.place
+	m.move(m.after())
+}
+
+// as says how a reading at the place joins what stands there.
+func (m *measure) as() string {
+	switch {
+	case len(m.desk.Session.Now(m.place)) == 0:
+		return record.First
+	case m.repeating:
+		return record.Repeat
+	default:
+		return record.Replace
+	}
+}
+
+// after returns where a taken reading leads: back to where the hand was when
+// it added a repeat to an earlier place, else on.
+func (m *measure) after() plan.Place {
+	if m.repeating && !m.returnTo.IsZero() {
+		return m.returnTo
+	}
+	return m.desk.Session.Next(m.place)
+}
+
+// move goes to a place.
+func (m *measure) move(p plan.Place) {
+	m.place, m.repeating, m.returnTo = p, false, plan.Place{}
+}
+
+// record takes what happened to the desk, or says why it is refused.
+func (m *measure) record(bodies ...record.Body) bool {
+	if err := m.desk.Record(bodies...); err != nil {
+		m.refuse(err.Error())
+		return false
+	}
+	return true
+}
+
+func (m *measure) refuse(why string) {
+	m.st.Say(draw.Warn, why)
+	m.st.Ring(2)
+}
+
+// repeatLast goes back to the place just taken to add a repeat to it.
+func (m *measure) repeatLast() {
+	here := m.place
+	m.move(m.justTaken)
+	m.repeating, m.returnTo = true, here
+}
+
+// repeatHere adds the next reading to what stands at the place.
+func (m *measure) repeatHere() { m.repeating = true }
+
+func (m *measure) leaveOut() {
+	p := m.place
+	if m.record(record.LeftOut{Of: p.Of, Level: p.Level, Dir: p.Dir}) {
+		m.st.Say(draw.Plain, m.desk.Session.PlaceName(p)+" is left out")
+		m.move(m.desk.Session.Next(p))
+	}
+}
+
+// withdraw takes back the last thing done and goes to where it happened.
+func (m *measure) withdraw() {
+	n := m.desk.Session.LastAct()
+	if n == 0 {
+		m.refuse("there is nothing to withdraw")
+		return
+	}
+	e := m.desk.Session.Events()[n-1]
+	if !m.record(record.Withdrawn{Event: n}) {
+		return
+	}
+	m.st.Say(draw.Plain, m.desk.Session.Log()[m.desk.Session.Head().N-1].Text)
+	if p := engine.PlaceOf(e.Body); !p.IsZero() {
+		m.move(p)
+	}
+}
+
+// goTo takes a number as what the bench calls a feature of this family, or,
+// with a point, first the family by its number in the plan: 3.2.
+func (m *measure) goTo(text string) {
+	s := m.desk.Session
+	family, label := m.place.Of.Family, text
+	if group, rest, ok := strings.Cut(strings.ReplaceAll(text, ",", "."), "."); ok {
+		n, err := strconv.Atoi(group)
+		if err != nil || n < 1 || n > len(s.Plan().Families) {
+			m.refuse(fmt.Sprintf("the plan has families 1 to %d, not %s", len(s.Plan().Families), group))
+			return
+		}
+		family, label = s.Plan().Families[n-1].Family, rest
+	}
+	f, ok := s.Layout().ByLabel(family, label)
+	if !ok {
+		m.refuse(fmt.Sprintf("there is no %s %s", family.Noun(), label))
+		return
+	}
+	m.move(s.Enter(f))
+}
+
+// zeroCheck records what the gauge reads on its master.
+func (m *measure) zeroCheck(text string, r gauge.Result) {
+	h, err := m.desk.Session.Hand(m.place.Of.Family)
+	if err != nil {
+		m.refuse(err.Error())
+		return
+	}
+	if m.record(record.Zero{Set: h.Set.ID, Keyed: text, Deviation: r.Meaning.Dev}) {
+		m.st.Say(draw.Plain, "zero check: "+h.Instrument.Name+" reads "+text+" on its master")
+	}
+}
+
+// temperature amends the open set with a temperature.
+func (m *measure) temperature(text string, put func(*gauge.Temperatures, string)) bool {
+	h, err := m.desk.Session.Hand(m.place.Of.Family)
+	if err != nil {
+		m.refuse(err.Error())
+		return false
+	}
+	set := h.Set
+	put(&set.At, text)
+	return m.record(record.Set{Set: set})
+}
+
+// works are what the menu's "work done here" offers, by number.
+var works = []struct {
+	did   string
+	metal bool
+}{
+	{"honed", true}, {"ground", true}, {"polished", true}, {"deburred", true}, {"shell changed", false},
+}
+
+func (m *measure) work(text string) {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 || n > len(works) {
+		m.refuse(fmt.Sprintf("work is a number from 1 to %d, not %s", len(works), text))
+		return
+	}
+	w := works[n-1]
+	fs := []plan.Feature{m.place.Of}
+	if m.record(record.Work{Did: w.did, To: fs, Changes: fs, Metal: w.metal}) {
+		m.st.Say(draw.Plain, m.desk.Session.Name(m.place.Of)+" "+w.did+": what was read before is as found now")
+		m.move(m.desk.Session.Enter(m.place.Of))
+	}
+}
+
+// chooseGauge takes up an instrument for the family by its number in the
+// session's list; on is the master's size for a comparator.
+func (m *measure) chooseGauge(i gauge.Instrument, size length.Written) {
+	s := m.desk.Session
+	p := s.Plan()
+	families := append([]plan.Group(nil), p.Families...)
+	changed := false
+	for k := range families {
+		if families[k].Family == m.place.Of.Family && families[k].Instrument != i.ID {
+			families[k].Instrument, changed = i.ID, true
+		}
+	}
+	p.Families = families
+	x := gauge.Setting{ID: freshID("s", len(s.Settings())), Instrument: i.ID, On: gauge.OnScale}
+	if i.Kind == gauge.Comparator {
+		x.On, x.Size = gauge.OnRing, size
+	}
+	var bodies []record.Body
+	if changed {
+		bodies = append(bodies, record.Plan{Plan: p})
+	}
+	bodies = append(bodies, record.Setting{Setting: x}, record.Set{Set: gauge.Set{ID: freshID("t", len(s.Sets())), Setting: x.ID}})
+	if m.record(bodies...) {
+		m.st.Say(draw.Plain, i.Name+" is in the hand for "+m.place.Of.Family.Plural())
+	}
+}
+
+func freshID(prefix string, have int) string { return prefix + strconv.Itoa(have+1) }

@@ -1,0 +1,241 @@
+package tui
+
+import (
+	"fmt"
+
+	"borewright/engine"
+	"borewright/engine/length"
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+	"borewright/tui/draw"
+)
+
+// measureLayout is how the measure screen shares its body: a pure function of
+// its size.
+type measureLayout struct {
+	left, right int // widths of the picture and of the figures
+	rows        int // height of both, below the place's line
+	big         int // rows of the large digits
+}
+
+func layoutMeasure(w, h int) measureLayout {
+	left := w * 2 / 5
+	if w < 100 {
+		left = 26
+	}
+	m := measureLayout{left: left, right: w - left - 2, rows: h - 1}
+	m.big = max(5, h/4)
+	return m
+}
+
+// View draws the place, what is keyed, and what the readings say so far.
+func (m *measure) View() []string {
+	l := layoutMeasure(m.w, m.h)
+	lines := []string{m.placeLine()}
+	picture := m.section().Draw(l.left, l.rows)
+	return append(lines, draw.Beside(2, picture, draw.Box(m.figures(l), l.right, l.rows))...)
+}
+
+// placeLine says where the reading will be taken and how far the plan is done.
+func (m *measure) placeLine() string {
+	p := &m.st.Palette
+	s := m.desk.Session
+	settled, planned := s.Progress()
+	right := fmt.Sprintf("%d of %d ", settled, planned)
+	name := " " + s.PlaceName(m.place)
+	if m.place.IsZero() {
+		name = " nothing is planned"
+	}
+	name += p.Paint(draw.Dim, "   "+s.StageName(m.place.Of, s.Stage(m.place.Of)))
+	return p.Paint(draw.Title, draw.Fit(draw.Clean(name), m.w-len(right))) + p.Paint(draw.Dim, right)
+}
+
+// figures is the right side: the value in large digits, what it means, and
+// then the menu, a question or the live figures.
+func (m *measure) figures(l measureLayout) []string {
+	lines := m.bigValue(l)
+	lines = append(lines, m.meaning(l)...)
+	switch rest := l.rows - len(lines); {
+	case m.listed() != nil:
+		lines = append(lines, m.listed()...)
+	default:
+		lines = append(lines, m.live(l, rest)...)
+	}
+	return lines
+}
+
+// bigValue is what is being keyed, or else the figure that stands here or was
+// just taken.
+func (m *measure) bigValue(l measureLayout) []string {
+	text, tone := m.shown()
+	rows := min(draw.BigRows(text, l.right, l.big), l.big)
+	big := draw.BigIn(text, l.right, max(rows, minBig), m.st.ASCII)
+	for i := range big {
+		big[i] = m.st.Palette.Paint(tone, big[i])
+	}
+	return draw.Box(big, l.right, max(rows, minBig))
+}
+
+// minBig is how tall the keyed value is at least.
+const minBig = 5
+
+// live lists the figures of the feature and the limits as a bar.
+func (m *measure) live(l measureLayout, rows int) []string {
+	s := m.desk.Session
+	x, _ := m.desk.Now.Feature(m.place.Of)
+	title := fmt.Sprintf("%s: %d of %d read, diametral, %s", x.Name, x.Read, x.Planned, s.Unit())
+	lines := []string{draw.Rule(title, l.right, m.st.ASCII)}
+	for _, f := range m.desk.Now.Live(s, m.place.Of) {
+		lines = append(lines, m.figureLine(f, l.right))
+	}
+	if bar := m.bar(l.right); len(lines)+len(bar)+1 <= rows {
+		lines = append(append(lines, ""), bar...)
+	}
+	return append(lines, m.neighbours(l.right, rows-len(lines))...)
+}
+
+// The widths of a figure's line: its value, its limits and its verdict.
+const figureValue, figureLimits, figureVerdict = 8, 13, 10
+
+// figureLine is one figure: its name, its value, its limits and the verdict.
+func (m *measure) figureLine(f engine.LiveFigure, w int) string {
+	p := &m.st.Palette
+	value, tone := f.Value, draw.Plain
+	if f.Judged {
+		tone = verdictTone(f.Judgement)
+	}
+	if value == "" {
+		value, tone = m.st.Signs.Dash, draw.Dim
+	}
+	if !f.Judged {
+		n := draw.Width(value)
+		return draw.Fit(f.Name, w-n-1) + " " + p.Paint(tone, value)
+	}
+	verdict := ""
+	if f.Value != "" {
+		verdict = m.st.Signs.For(tone) + " " + shortVerdict(f.Judgement)
+	}
+	room := w - figureValue - figureLimits - figureVerdict - 3
+	return draw.Fit(f.Name, room) + " " + p.Paint(tone, draw.FitRight(value, figureValue)) + " " +
+		p.Paint(draw.Dim, draw.FitRight(f.Against, figureLimits)) + " " + p.Paint(tone, draw.Fit(verdict, figureVerdict))
+}
+
+// shortVerdict is the verdict in one word or two.
+func shortVerdict(j limit.Judgement) string {
+	switch j.Verdict {
+	case limit.InsideWear:
+		return "by wear"
+	case limit.TooClose:
+		return "too close"
+	default:
+		return j.Verdict.String()
+	}
+}
+
+// bar is the limits on the size with the value that is meant on them.
+func (m *measure) bar(w int) []string {
+	f, ok := m.desk.sizeLimits(m.place.Of)
+	if !ok {
+		return nil
+	}
+	b := draw.Bar{ASCII: m.st.ASCII, Palette: &m.st.Palette, LowText: f.lowText, HighText: f.highText}
+	b.Low, b.High = f.low, f.high
+	if v, ok := m.meant(); ok {
+		b.Value, b.HasValue = v.Float(), true
+	}
+	return b.Draw(w)
+}
+
+// neighbours shows the feature's other readings while there is room.
+func (m *measure) neighbours(w, rows int) []string {
+	if rows < 4 {
+		return nil
+	}
+	s := m.desk.Session
+	g, _ := s.Plan().Group(m.place.Of.Family)
+	x, _ := m.desk.Now.Feature(m.place.Of)
+	widths := []int{12}
+	head := []string{""}
+	for _, d := range g.Directions {
+		head, widths = append(head, engine.DirName(d)), append(widths, -10)
+	}
+	lines := []string{"", m.st.Palette.Paint(draw.Dim, draw.Fit(draw.Row(head, widths), w))}
+	for i, level := range g.Levels {
+		cells := []string{draw.Clean(level.Called())}
+		for k := range g.Directions {
+			cells = append(cells, m.cell(x.Grid.Values[i][k], x.Places))
+		}
+		lines = append(lines, draw.Row(cells, widths))
+	}
+	return lines[:min(len(lines), rows)]
+}
+
+func (m *measure) cell(v length.Exact, places int) string {
+	if !v.Measured() {
+		return m.st.Signs.Dash
+	}
+	return v.Format(m.desk.Session.Unit(), places)
+}
+
+// section is the feature in section with the place marked.
+func (m *measure) section() draw.Section {
+	s := m.desk.Session
+	g, _ := s.Plan().Group(m.place.Of.Family)
+	x, _ := m.desk.Now.Feature(m.place.Of)
+	sec := draw.Section{
+		Kind: sectionKind(m.place.Of.Family), Title: s.Name(m.place.Of), At: draw.Nowhere,
+		ASCII: m.st.ASCII, Palette: &m.st.Palette,
+	}
+	ref := m.reference(g, x)
+	for i, l := range g.Levels {
+		level := draw.Level{Name: draw.Clean(l.Called()), Depth: depthOf(i, len(g.Levels))}
+		for k, d := range g.Directions {
+			level.Dirs = append(level.Dirs, m.dir(d, x, i, k, ref))
+			if l.ID == m.place.Level && d == m.place.Dir {
+				sec.At = draw.Place{Level: i, Dir: k}
+			}
+		}
+		sec.Levels = append(sec.Levels, level)
+	}
+	return sec
+}
+
+func (m *measure) dir(name string, x engine.Measured, level, dir int, ref length.Exact) draw.Dir {
+	deg, _ := plan.Angle(m.place.Of.Family, name)
+	d := draw.Dir{Name: engine.DirName(name), Angle: float64((deg + 90) % 180)}
+	if v := x.Grid.Values[level][dir]; v.Measured() && ref.Sign() > 0 {
+		d.Measured = true
+		d.Deviation = v.Sub(ref).Float() / ref.Float()
+		d.Text = v.Sub(ref).FormatSigned(m.desk.Session.Unit(), x.Places)
+	}
+	return d
+}
+
+// reference is the size that the drawn form is compared with: the nominal, or
+// the mean of what was read.
+func (m *measure) reference(g plan.Group, x engine.Measured) length.Exact {
+	if !g.Nominal.IsZero() {
+		return g.Nominal.Exact()
+	}
+	return x.Figures.Mean
+}
+
+func depthOf(i, n int) float64 {
+	if n < 2 {
+		return 0.5
+	}
+	return float64(i) / float64(n-1)
+}
+
+func sectionKind(f plan.Family) draw.Kind {
+	switch f {
+	case plan.Piston:
+		return draw.Piston
+	case plan.MainBearing:
+		return draw.Bearing
+	case plan.MainJournal:
+		return draw.Journal
+	default:
+		return draw.Bore
+	}
+}

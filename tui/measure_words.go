@@ -1,0 +1,188 @@
+package tui
+
+import (
+	"strconv"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewright/engine/gauge"
+	"borewright/engine/length"
+	"borewright/tui/draw"
+	"borewright/tui/keying"
+)
+
+// Actions are the letters that lead elsewhere, and the keypad's keys as the
+// machine has them just now.
+func (m *measure) Actions() []Action {
+	var out []Action
+	for _, k := range keying.Keys(m.keys, m.view()) {
+		value := strings.HasPrefix(k.Key, "0-9") || strings.HasPrefix(k.Key, "+")
+		out = append(out, Action{Keys: []string{k.Key}, Help: k.Does, Off: k.Off, Quiet: value})
+	}
+	return append(out,
+		on("w", "worst", func() tea.Cmd {
+			m.st.Push(newWorst(m.st, m.desk))
+			return nil
+		}).because("which cylinder and which main is worst, and every finding in order"),
+		on("l", "log", func() tea.Cmd {
+			m.st.Push(newLog(m.st, m.desk))
+			return nil
+		}).because("every event as it happened"),
+		on("s", "setup", func() tea.Cmd {
+			m.st.Push(newSetup(m.st, m.desk))
+			return nil
+		}).because("what is measured, with which gauges, against which limits"),
+	)
+}
+
+// Explain says more on the help page.
+func (m *measure) Explain() []string {
+	return []string{
+		"  One bell: the reading is taken and kept. Two: it is held or refused.",
+		"  With a bore gauge, key graduations from zero: + is larger than the master,",
+		"  whichever way the needle goes. With a micrometer, the size with its point;",
+		"  after the first one in a set its last three digits are enough.",
+		"  A held reading is never changed by the program: * keeps it as keyed.",
+		"  Nothing needs saving. If the light goes out, it resumes at this place.",
+	}
+}
+
+// shown is what stands in large digits: what is keyed, else what stands at the
+// place, else what was just taken.
+func (m *measure) shown() (text string, tone draw.Tone) {
+	switch at := keying.Where(m.keys, m.view()); {
+	case at == keying.Held:
+		return m.keys.Text, draw.Warn
+	case m.keys.Text != "":
+		return m.keys.Text, draw.Value
+	case at == keying.Revisit || at == keying.Repeating && len(m.desk.Session.Now(m.place)) > 0:
+		return m.figureText(m.place), draw.Plain
+	case m.showsTaken():
+		return m.figureText(m.justTaken), draw.Dim
+	default:
+		return "", draw.Dim
+	}
+}
+
+// meaning says under the large digits what they are: two or three lines.
+func (m *measure) meaning(l measureLayout) []string {
+	p := &m.st.Palette
+	v := m.view()
+	line := func(tone draw.Tone, text string) []string {
+		var out []string
+		for _, s := range draw.Wrap(draw.Clean(m.st.Signs.Text(text)), l.right) {
+			out = append(out, p.Paint(tone, s))
+		}
+		return out
+	}
+	switch at := keying.Where(m.keys, v); at {
+	case keying.Held:
+		return m.heldLines(line)
+	case keying.Typing:
+		if m.keys.Asking.What != "" {
+			return line(draw.Marked, m.keys.Asking.Title)
+		}
+		if echo := m.echo(); echo != "" {
+			return line(draw.Value, echo)
+		}
+		return line(draw.Dim, keying.Prompt(m.keys, v))
+	case keying.Asked:
+		return line(draw.Marked, m.keys.Asking.Title)
+	case keying.Repeating:
+		return line(draw.Marked, "key a repeat: it is added to "+v.Reading)
+	case keying.Menu:
+		return line(draw.Marked, "menu")
+	case keying.Revisit:
+		return line(draw.Plain, "stands here: a new number replaces it, * adds a repeat")
+	default:
+		return m.invitation(line)
+	}
+}
+
+func (m *measure) heldLines(line func(draw.Tone, string) []string) []string {
+	out := line(draw.Warn, "HELD, not taken: "+m.keys.Held.Reason)
+	if likely := m.keys.Held.Likely; likely != "" {
+		out = append(out, line(draw.Plain, "probably meant: "+likely)...)
+	}
+	return append(out, line(draw.Dim, "/ clears it; * keeps it as keyed")...)
+}
+
+// invitation says what to key, and with what.
+func (m *measure) invitation(line func(draw.Tone, string) []string) []string {
+	h, err := m.desk.Session.Hand(m.place.Of.Family)
+	if err != nil {
+		return line(draw.Warn, err.Error()+": /5 takes one up, s opens the setup")
+	}
+	text := "key the size, with " + h.Instrument.Name
+	if h.Instrument.Kind == gauge.Comparator {
+		text = "key graduations from " + h.Setting.Size.String() + ", + is larger; " + h.Instrument.Name
+	}
+	if m.showsTaken() {
+		return append(line(draw.Dim, "just taken: "+m.desk.Session.PlaceName(m.justTaken)), line(draw.Dim, text)...)
+	}
+	return line(draw.Dim, text)
+}
+
+// showsTaken reports whether the large digits may show what was just taken.
+func (m *measure) showsTaken() bool {
+	return m.justTaken.Of == m.place.Of && len(m.desk.Session.Now(m.justTaken)) > 0
+}
+
+// echo says in full what Enter would take.
+func (m *measure) echo() string {
+	c, err := m.desk.Session.Reads(m.place)
+	if err != nil {
+		return ""
+	}
+	return gauge.Echo(m.keys.Text, c)
+}
+
+// meant is the size on the bar: what is being keyed means, else what stands
+// here or was just taken.
+func (m *measure) meant() (length.Exact, bool) {
+	s := m.desk.Session
+	if m.keys.Text != "" && m.keys.Asking.What == "" {
+		c, err := s.Reads(m.place)
+		if err != nil {
+			return length.Exact{}, false
+		}
+		r := gauge.Read(m.keys.Text, c)
+		return length.Of(r.Meaning.At), !r.Meaning.IsZero()
+	}
+	p := m.place
+	if len(s.Now(p)) == 0 {
+		p = m.justTaken
+	}
+	if p.Of != m.place.Of {
+		return length.Exact{}, false
+	}
+	x := s.Figure(p, s.Stage(p.Of))
+	return x, x.Measured()
+}
+
+// listed is the menu, or the choices of a question; nil when neither is open.
+func (m *measure) listed() []string {
+	p := &m.st.Palette
+	v := m.view()
+	var out []string
+	switch keying.Where(m.keys, v) {
+	case keying.Menu:
+		for _, k := range keying.Keys(m.keys, v) {
+			text := k.Does
+			if k.Off != "" {
+				text = p.Paint(draw.Dim, k.Does+" (off: "+k.Off+")")
+			}
+			out = append(out, " "+p.Paint(draw.Key, draw.Fit(k.Key, 8))+" "+text)
+		}
+		return out
+	default:
+		for i, o := range m.keys.Asking.Options {
+			out = append(out, " "+p.Paint(draw.Key, draw.FitRight(strconv.Itoa(i+1), 3))+"  "+draw.Clean(o))
+		}
+		if m.keys.Asking.What != "" {
+			return append(out, "", p.Paint(draw.Dim, " Enter answers, / cancels"))
+		}
+		return nil
+	}
+}

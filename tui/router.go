@@ -1,0 +1,184 @@
+package tui
+
+import (
+	"slices"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewright/tui/draw"
+	"borewright/tui/term"
+)
+
+// router is the only tea.Model: a stack of screens, the decoder of keys and
+// the frame around the top screen.
+type router struct {
+	st      *Station
+	stack   []Screen
+	decoder term.Decoder
+	w, h    int
+	asked   bool // Ctrl+C was pressed and may be pressed again to quit
+	fault   error
+}
+
+// fatal is sent when a goroutine of ours panicked.
+type fatal struct{ err error }
+
+// hangup is sent when the window is closed or the system ends the program.
+type hangup struct{}
+
+// leave ends the program: everything is kept, or the hand said to leave.
+type leave struct{}
+
+// calm takes back what was offered for one second.
+type calm struct{}
+
+func newRouter(st *Station, first Screen) *router {
+	return &router{st: st, stack: []Screen{first}}
+}
+
+// Init starts the first screen and listens for outcomes.
+func (r *router) Init() tea.Cmd { return tea.Batch(r.top().Init(), r.listen()) }
+
+func (r *router) top() Screen { return r.stack[len(r.stack)-1] }
+
+// listen waits for the book's next outcome.
+func (r *router) listen() tea.Cmd {
+	if r.st.Inbox == nil {
+		return nil
+	}
+	mail := r.st.Inbox.mail
+	return func() tea.Msg { return <-mail }
+}
+
+// Update hands a message to where it belongs.
+func (r *router) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		r.resize(msg.Width, msg.Height)
+		return r, tea.ClearScreen
+	case tea.KeyMsg:
+		return r, r.keys(msg)
+	case calm:
+		r.asked = false
+		return r, nil
+	case hangup:
+		return r, tea.Quit
+	case leave:
+		return r, tea.Quit
+	case fatal:
+		r.fault = msg.err
+		return r, tea.Quit
+	case Outcome:
+		for _, d := range r.st.desks {
+			d.Hear(msg)
+		}
+		return r, tea.Batch(r.all(msg), r.listen())
+	default:
+		return r, r.all(msg)
+	}
+}
+
+// all gives a message to every screen.
+func (r *router) all(msg tea.Msg) tea.Cmd {
+	var cmds []tea.Cmd
+	for _, s := range r.stack {
+		cmds = append(cmds, s.Update(msg))
+	}
+	return tea.Batch(append(cmds, r.settle())...)
+}
+
+// keys takes what came in one read, one token after another, so that each is
+// dealt with before the next.
+func (r *router) keys(msg tea.KeyMsg) tea.Cmd {
+	var cmds []tea.Cmd
+	for _, t := range r.decoder.Decode(msg, r.st.Now()) {
+		cmds = append(cmds, r.key(t), r.settle())
+	}
+	return tea.Batch(cmds...)
+}
+
+func (r *router) key(t term.Token) tea.Cmd {
+	if t.Kind == term.Control && t.Name == "ctrl+c" {
+		return r.interrupt()
+	}
+	if r.tooSmall() {
+		return nil
+	}
+	top := r.top()
+	if !top.Typing().takes(t.Kind) {
+		if a, ok := r.action(keyName(t)); ok && a.Do != nil {
+			return r.act(a)
+		}
+	}
+	return top.Update(t)
+}
+
+func (r *router) action(key string) (Action, bool) {
+	for _, a := range r.actions() {
+		if slices.Contains(a.Keys, key) {
+			return a, true
+		}
+	}
+	return Action{}, false
+}
+
+func (r *router) act(a Action) tea.Cmd {
+	if a.Off != "" {
+		r.st.Say(draw.Warn, a.Help+": "+a.Off)
+		r.st.Ring(2)
+		return nil
+	}
+	r.st.Hush()
+	return a.Do()
+}
+
+// actions are the top screen's keys and the ones every screen has.
+func (r *router) actions() []Action {
+	own := r.top().Actions()
+	if _, isHelp := r.top().(*help); !isHelp {
+		own = append(own, on("?|f1", "help", func() tea.Cmd {
+			r.st.Push(newHelp(r.st, r.top()))
+			return nil
+		}))
+	}
+	if len(r.stack) > 1 {
+		own = append(own, on("esc", "back", func() tea.Cmd {
+			r.st.Pop(nil)
+			return nil
+		}))
+	}
+	return own
+}
+
+// settle makes the moves that were asked for.
+func (r *router) settle() tea.Cmd {
+	var cmds []tea.Cmd
+	for len(r.st.moves) > 0 {
+		m := r.st.moves[0]
+		r.st.moves = r.st.moves[1:]
+		cmds = append(cmds, r.make(m))
+	}
+	return tea.Batch(cmds...)
+}
+
+func (r *router) make(m move) tea.Cmd {
+	switch {
+	case m.quit:
+		return r.leave()
+	case m.push != nil:
+		r.stack = append(r.stack, m.push)
+		m.push.Resize(r.body())
+		return m.push.Init()
+	case len(r.stack) > 1:
+		r.stack = r.stack[:len(r.stack)-1]
+		if m.result != nil {
+			return r.top().Update(m.result)
+		}
+		return r.top().Update(returned{})
+	default:
+		return r.leave()
+	}
+}
+
+// returned tells a screen that it is on top again.
+type returned struct{}

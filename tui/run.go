@@ -1,0 +1,70 @@
+package tui
+
+import (
+	"errors"
+	"io"
+	"os"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewright/tui/term"
+)
+
+// framesPerSecond is how often the screen may be drawn: with the library's
+// usual 60 a key takes twice as long to show.
+const framesPerSecond = 120
+
+// ErrCrashed says that the station broke off. What was kept before is kept.
+var ErrCrashed = errors.New("the station broke off; every reading that rang the bell is kept")
+
+// Program is a station ready to run.
+type Program struct {
+	router  *router
+	program *tea.Program
+}
+
+// New makes a station on a terminal. Keys come from in.
+func New(o Options, in io.Reader) *Program {
+	st := &Station{Options: o}
+	r := newRouter(st, newBench(st))
+	p := tea.NewProgram(r, tea.WithInput(in), tea.WithOutput(o.Output), tea.WithAltScreen(),
+		tea.WithFPS(framesPerSecond), tea.WithoutBracketedPaste(), tea.WithoutSignalHandler())
+	return &Program{r, p}
+}
+
+// Hangup ends the station when the window is closed or the system says so. It
+// may be called from any goroutine.
+func (p *Program) Hangup() { p.program.Send(hangup{}) }
+
+// Fatal ends the station because a goroutine of ours broke off.
+func (p *Program) Fatal(err error) { p.program.Send(fatal{err}) }
+
+// Run shows the station until it is left. The error is ErrCrashed, wrapped,
+// when it broke off.
+func (p *Program) Run() error {
+	_, err := p.program.Run()
+	if errors.Is(err, tea.ErrProgramPanic) {
+		return errors.Join(ErrCrashed, err)
+	}
+	if p.router.fault != nil {
+		return errors.Join(ErrCrashed, p.router.fault)
+	}
+	return err
+}
+
+// Start prepares the terminal, runs the station and puts the terminal back
+// however it ends.
+func (p *Program) Start(in *os.File, out io.Writer) (err error) {
+	restore, prepared := term.Prepare(in, out)
+	if prepared != nil {
+		return prepared
+	}
+	defer func() {
+		if err != nil {
+			err = errors.Join(err, restore())
+			return
+		}
+		err = term.Reset(out)
+	}()
+	return p.Run()
+}

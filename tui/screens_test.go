@@ -1,0 +1,144 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"borewright/tui/draw"
+	"borewright/tui/term"
+)
+
+// everyScreen opens each screen of the station on the demo session. A new
+// screen is added here, and the tests of this file hold for it.
+var everyScreen = map[string][]string{
+	"bench":         nil,
+	"measure":       {"<enter>"},
+	"measure keyed": {"<enter>", "+3"},
+	"measure held":  {"<enter>", "102", "<enter>"},
+	"measure menu":  {"<enter>", "/"},
+	"measure asks":  {"<enter>", "/", "5"},
+	"worst":         {"<enter>", "w"},
+	"log":           {"<enter>", "l"},
+	"help":          {"<enter>", "?"},
+	"setup new":     {"n"},
+	"setup":         {"<enter>", "s"},
+}
+
+func TestEveryScreenFitsEveryWindow(t *testing.T) {
+	for name, keys := range everyScreen {
+		s := newStation(t, 80, 24, "hillclimb", "launch")
+		s.keys(keys...)
+		for _, size := range [][2]int{{80, 24}, {81, 25}, {100, 30}, {140, 45}, {200, 60}, {300, 24}, {80, 100}, {79, 24}, {80, 23}, {20, 5}, {1, 1}} {
+			w, h := size[0], size[1]
+			s.r.resize(w, h)
+			lines := strings.Split(s.r.View(), "\n")
+			if len(lines) != h {
+				t.Errorf("%s at %dx%d has %d lines", name, w, h, len(lines))
+			}
+			for i, line := range lines {
+				if n := draw.Width(line); n > w {
+					t.Errorf("%s at %dx%d: line %d is %d cells wide: %q", name, w, h, i, n, line)
+				}
+			}
+			if w < 80 || h < 24 {
+				continue
+			}
+			body, bw, bh := s.r.top().View(), w, h-frameLines
+			if len(body) > bh {
+				t.Errorf("%s at %dx%d: the body has %d lines of %d", name, w, h, len(body), bh)
+			}
+			for _, line := range body {
+				if draw.Width(line) > bw {
+					t.Errorf("%s at %dx%d: a body line is too wide: %q", name, w, h, line)
+				}
+			}
+		}
+	}
+}
+
+func TestEveryKeyIsBoundOnceAndHelped(t *testing.T) {
+	for name, keys := range everyScreen {
+		s := newStation(t, 80, 24, "hillclimb", "launch")
+		s.keys(keys...)
+		seen := map[string]bool{}
+		for _, a := range s.r.top().Actions() {
+			for _, k := range a.Keys {
+				if seen[k] {
+					t.Errorf("%s binds %q twice", name, k)
+				}
+				seen[k] = true
+				if a.Do != nil && a.Off == "" && len([]rune(k)) == 1 && s.r.top().Typing().takes(kindOf([]rune(k)[0])) {
+					t.Errorf("%s binds %q, which it types", name, k)
+				}
+			}
+			if a.Help == "" && a.Keys[0] != "page up" && a.Keys[0] != "page down" {
+				t.Errorf("%s: %v has no help", name, a.Keys)
+			}
+		}
+	}
+}
+
+func kindOf(r rune) term.Kind {
+	switch {
+	case r >= '0' && r <= '9':
+		return term.Digit
+	case strings.ContainsRune("+-*/.,", r):
+		return term.Star
+	default:
+		return term.Text
+	}
+}
+
+func TestSmallWindowSaysSoAndLosesNothing(t *testing.T) {
+	s := newStation(t, 80, 24, "launch")
+	s.keys("<enter>", "+")
+	s.r.resize(60, 20)
+	if got := s.r.View(); !strings.Contains(got, "80 x 24") {
+		t.Errorf("a small window shows %q", got)
+	}
+	s.keys("9", "<enter>")
+	s.r.resize(80, 24)
+	s.keys("3")
+	if got := top[*measure](s).keys.Text; got != "+3" {
+		t.Errorf("after a small window the field holds %q, want +3", got)
+	}
+}
+
+func TestHelpListsTheScreensOwnKeys(t *testing.T) {
+	s := newStation(t, 80, 40, "launch")
+	want := top[*bench](s).Actions()
+	s.keys("?")
+	got := strings.Join(top[*help](s).View(), "\n")
+	for _, a := range want {
+		if a.Help != "" && !strings.Contains(got, a.Help) {
+			t.Errorf("the help page lacks %q:\n%s", a.Help, got)
+		}
+	}
+	s.keys("<esc>")
+	top[*bench](s)
+}
+
+func TestCtrlCAsksOnce(t *testing.T) {
+	s := newStation(t, 80, 24, "launch")
+	s.key("ctrl+c")
+	if !strings.Contains(s.r.View(), "once more") {
+		t.Error("Ctrl+C did not ask")
+	}
+	s.send(calm{})
+	if s.r.asked {
+		t.Error("the offer to leave still stands after a second")
+	}
+}
+
+func ExampleAgo() {
+	fmt.Println(Ago(noon.Add(-1), noon))
+	fmt.Println(Ago(noon.AddDate(0, 0, -1), noon))
+	fmt.Println(Ago(noon.AddDate(0, 0, -3), noon))
+	fmt.Println(Ago(noon.AddDate(-1, 0, 0), noon))
+	// Output:
+	// today 07:29
+	// yesterday 07:30
+	// Sunday 07:30
+	// 11 Mar 2025
+}

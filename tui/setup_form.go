@@ -1,0 +1,309 @@
+package tui
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewright/engine"
+	"borewright/tui/draw"
+	"borewright/tui/term"
+)
+
+// setupForm is the second step: every field of a session's setup. It begins a
+// new session, or records what was changed of one that lies open.
+type setupForm struct {
+	st *Station
+	// desk is the session that is edited, nil for a new one.
+	desk  *Desk
+	draft engine.Draft
+	// was is the draft as the form was opened with it.
+	was  engine.Draft
+	form *form
+	// held are doubtful values that were shown once: Enter again keeps them.
+	held map[string]string
+	w, h int
+}
+
+func newSetupForm(st *Station, desk *Desk, d engine.Draft) *setupForm {
+	s := &setupForm{st: st, desk: desk, draft: d, held: map[string]string{}}
+	s.was = s.draft
+	s.was.Families = slices.Clone(d.Families)
+	s.form = newForm(s.rows)
+	if id, wrong := s.firstWrong(); wrong && desk == nil {
+		s.form.jump(id)
+	}
+	return s
+}
+
+// Init needs nothing.
+func (s *setupForm) Init() tea.Cmd { return nil }
+
+// Resize sets the size of the body.
+func (s *setupForm) Resize(w, h int) { s.w, s.h = w, h }
+
+// Title names the session, or says that it is a new one.
+func (s *setupForm) Title() string {
+	if s.desk == nil {
+		return "new session"
+	}
+	return "setup of " + s.desk.Session.Details().Title
+}
+
+// Typing says what the field in focus takes.
+func (s *setupForm) Typing() Typing { return s.form.here().typing() }
+
+// Update takes a key that no action took.
+func (s *setupForm) Update(msg tea.Msg) tea.Cmd {
+	t, ok := msg.(term.Token)
+	if !ok {
+		return nil
+	}
+	s.st.Hush()
+	if refused := s.form.key(t); refused != "" {
+		s.refuse(refused)
+	}
+	return nil
+}
+
+func (s *setupForm) refuse(why string) {
+	s.st.Say(draw.Warn, why)
+	s.st.Ring(2)
+}
+
+// Actions are its keys. Those that change a choice are there on a choice only.
+func (s *setupForm) Actions() []Action {
+	x := s.form.here()
+	enter := "next field"
+	if x.kind == buttonField {
+		enter = s.finishing()
+	}
+	out := []Action{
+		on("enter", enter, s.enter),
+		on("f2|ctrl+s", s.finishing(), s.finish).unless(s.off()).because("from any field"),
+	}
+	if x.kind == choiceField {
+		out = append(out,
+			on("right|+|space", "change", s.do(func() { s.form.change(1) })),
+			on("left|-", "change back", s.do(func() { s.form.change(-1) })))
+	}
+	return append(out,
+		on("f3", "what is missing", s.mend).unless(s.nothingToMend()).because("goes to the next field that something is to be said of"),
+		on("up", "up", s.do(func() { s.form.moveRow(-1) })),
+		on("down", "down", s.do(func() { s.form.moveRow(1) })),
+		on("tab", "next", s.do(func() { s.form.move(1) })),
+		on("shift+tab", "back a field", s.do(func() { s.form.move(-1) })),
+		on("pgup", "page up", s.do(func() { s.form.moveRow(-s.room()) })),
+		on("pgdown", "page down", s.do(func() { s.form.moveRow(s.room()) })),
+		on("esc", "back", s.leave).because("first takes back what is keyed in the field"),
+	)
+}
+
+// do is a movement: it takes back the offer to leave.
+func (s *setupForm) do(move func()) func() tea.Cmd {
+	return func() tea.Cmd {
+		s.form.armed = false
+		move()
+		return nil
+	}
+}
+
+// finishing is what leaving the form by its end does.
+func (s *setupForm) finishing() string {
+	if s.desk == nil {
+		return "begin measuring"
+	}
+	return "keep the changes"
+}
+
+// off says why measuring cannot begin yet. While something is keyed that has
+// not been taken in it may.
+func (s *setupForm) off() string {
+	if s.form.pending() {
+		return ""
+	}
+	if id, wrong := s.firstWrong(); wrong {
+		return s.says(id).text
+	}
+	return ""
+}
+
+func (s *setupForm) nothingToMend() string {
+	if len(s.toSay()) == 0 {
+		return "nothing is missing"
+	}
+	return ""
+}
+
+// enter takes the field in and goes on, or presses the button. What cannot be
+// taken stays; what is doubtful is held once.
+func (s *setupForm) enter() tea.Cmd {
+	s.form.armed = false
+	x := s.form.here()
+	if x.kind == buttonField {
+		return x.press()
+	}
+	if !s.form.commit() {
+		s.refuse(s.form.bad[x.id].why)
+		return nil
+	}
+	if doubt := s.says(x.id); doubt.tone == draw.Warn && s.held[x.id] != s.form.here().get() {
+		s.held[x.id] = s.form.here().get()
+		s.refuse(doubt.text + "; Enter again keeps it")
+		return nil
+	}
+	s.form.move(1)
+	return nil
+}
+
+// mend goes to the next field that something is to be said of.
+func (s *setupForm) mend() tea.Cmd {
+	s.form.commit()
+	ids := s.toSay()
+	if len(ids) == 0 {
+		return nil
+	}
+	after := slices.Index(ids, s.form.focus) + 1
+	id := ids[after%len(ids)]
+	s.form.jump(id)
+	s.st.Say(s.says(id).tone, s.says(id).text)
+	return nil
+}
+
+// leave takes back what is keyed, else leaves the form: at the second press
+// when something would be lost.
+func (s *setupForm) leave() tea.Cmd {
+	switch {
+	case s.form.pending():
+		s.form.undo()
+	case s.form.armed || reflect.DeepEqual(s.draft, s.was):
+		s.st.Pop(nil)
+	default:
+		s.form.armed = true
+		s.st.Say(draw.Warn, "Esc once more leaves the setup; what was changed here is dropped")
+	}
+	return nil
+}
+
+// finish begins measuring, or records the changes.
+func (s *setupForm) finish() tea.Cmd {
+	s.form.armed = false
+	s.form.commit()
+	if id, wrong := s.firstWrong(); wrong {
+		s.form.jump(id)
+		s.refuse(s.says(id).text)
+		return nil
+	}
+	s.st.By = s.draft.Initials
+	end := s.begin
+	if s.desk != nil {
+		end = s.change
+	}
+	if err := end(); err != nil {
+		s.st.Say(draw.Bad, err.Error())
+		s.st.Ring(2)
+	}
+	return nil
+}
+
+// begin begins the new session and goes to its first place.
+func (s *setupForm) begin() error {
+	bodies, err := s.draft.Events(s.st.UID())
+	if err != nil {
+		return err
+	}
+	d, err := s.st.begin(bodies)
+	if err != nil {
+		return err
+	}
+	s.st.Pop(nil) // the form
+	s.st.Pop(nil) // the presets
+	s.st.Push(newMeasure(s.st, d))
+	return nil
+}
+
+// change records what was changed of the session.
+func (s *setupForm) change() error {
+	bodies, err := s.draft.Changes(s.desk.Session)
+	if err != nil {
+		return err
+	}
+	if err := s.desk.Record(bodies...); err != nil {
+		return err
+	}
+	text := "nothing was changed"
+	if n := len(bodies); n > 0 {
+		text = fmt.Sprintf("the setup is changed: %d events", n)
+	}
+	s.st.Say(draw.Plain, text)
+	s.st.Pop(nil)
+	return nil
+}
+
+// toSay returns the fields that something is to be said of, in their order.
+func (s *setupForm) toSay() []string {
+	about := s.about()
+	var ids []string
+	for _, r := range s.form.rows {
+		for _, x := range r.fields {
+			if _, ok := about[x.id]; ok {
+				ids = append(ids, x.id)
+			}
+		}
+	}
+	return ids
+}
+
+// firstWrong returns the first field that keeps measuring from beginning.
+func (s *setupForm) firstWrong() (id string, ok bool) {
+	about := s.about()
+	for _, id := range s.toSay() {
+		if about[id].tone == draw.Bad {
+			return id, true
+		}
+	}
+	return "", false
+}
+
+// says returns what is to be said of a field.
+func (s *setupForm) says(id string) said { return s.about()[id] }
+
+// about returns what is to be said, by field: what could not be taken in, then
+// what the draft's own check finds.
+func (s *setupForm) about() map[string]said {
+	out := map[string]said{}
+	for id, b := range s.form.bad {
+		out[id] = said{b.why, draw.Bad}
+	}
+	for _, p := range s.draft.Check() {
+		id := s.fieldOf(p.Field)
+		if _, taken := out[id]; taken {
+			continue
+		}
+		out[id] = said{p.Text, draw.Bad}
+		if p.Doubt {
+			out[id] = said{p.Text, draw.Warn}
+		}
+	}
+	return out
+}
+
+// fieldOf returns the first field that a problem is about.
+func (s *setupForm) fieldOf(name string) string {
+	for _, match := range []func(id string) bool{
+		func(id string) bool { return id == name || strings.HasPrefix(id, name+".") },
+		func(id string) bool { return strings.HasSuffix(id, "."+name) },
+	} {
+		for _, r := range s.form.rows {
+			for _, x := range r.fields {
+				if match(x.id) {
+					return x.id
+				}
+			}
+		}
+	}
+	return name
+}

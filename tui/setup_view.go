@@ -1,0 +1,73 @@
+package tui
+
+import (
+	"borewright/tui/draw"
+)
+
+// setupFoot are the lines below the rows: a rule, two for what the field in
+// focus is for, and one for whether measuring can begin.
+const setupFoot = 4
+
+// room is how many rows are in view.
+func (s *setupForm) room() int { return max(1, s.h-setupFoot) }
+
+// View draws the rows around the field in focus and what is to be said of it.
+func (s *setupForm) View() []string {
+	about := s.about()
+	says := func(id string) said { return about[id] }
+	lines := draw.Box(s.form.view(s.st, s.w, s.room(), says), s.w, s.room())
+	p := &s.st.Palette
+	lines = append(lines, p.Paint(draw.Frame, draw.Rule(s.form.scrolled(s.room()), s.w, s.st.ASCII)))
+	for _, line := range draw.Box(s.why(about), s.w, 2) {
+		lines = append(lines, p.Paint(draw.Dim, line))
+	}
+	return append(lines, s.stands(about))
+}
+
+// why says what the field in focus is for.
+func (s *setupForm) why(map[string]said) []string {
+	var lines []string
+	for _, line := range draw.Wrap(s.st.Signs.Text(draw.Clean(s.form.here().why)), s.w-2) {
+		lines = append(lines, " "+line)
+	}
+	return lines
+}
+
+// stands says what is wrong with the field in focus, else whether measuring
+// can begin, and where.
+func (s *setupForm) stands(about map[string]said) string {
+	p := &s.st.Palette
+	show := func(x said) string {
+		return p.Paint(x.tone, draw.Fit(" "+s.st.Signs.Text(draw.Clean(x.text)), s.w))
+	}
+	here := about[s.form.focus]
+	if s.form.pending() {
+		here = said{}
+	}
+	id, wrong := s.firstWrong()
+	switch {
+	case here.text != "":
+		return show(here)
+	case wrong:
+		return show(said{"not yet: " + about[id].text, draw.Warn})
+	}
+	for _, id := range s.toSay() {
+		return show(said{"look: " + about[id].text, draw.Warn})
+	}
+	return show(said{"ready: " + s.first(), draw.Good})
+}
+
+// first names the place that is read first.
+func (s *setupForm) first() string {
+	if s.desk != nil {
+		return "F2 keeps what was changed here"
+	}
+	places := s.draft.Plan().All(s.draft.Layout)
+	if len(places) == 0 {
+		return ""
+	}
+	at := places[0]
+	g, _ := s.draft.Plan().Group(at.Of.Family)
+	level, _ := g.Level(at.Level)
+	return "the first reading is " + s.draft.Layout.Name(at.Of) + ", " + level.Called() + ", " + dirNames([]string{at.Dir})
+}
