@@ -6,6 +6,7 @@ import (
 
 	"borewright/engine/length"
 	"borewright/engine/limit"
+	"borewright/engine/plan"
 )
 
 // Advice is said wherever verdicts leave the screen.
@@ -13,23 +14,34 @@ const Advice = "These figures advise, they do not certify: the part maker's data
 
 // Summary tells an assessment in plain lines: the worst cylinder and main
 // first, then what is not inside, then each cylinder and main by its worst.
-func (a *Assessment) Summary(s *Session) []string {
+func (a *Assessment) Summary(s *Session) []string { return append(a.ranking(s), "", Advice) }
+
+// Whole tells what Summary tells and every figure besides.
+func (a *Assessment) Whole(s *Session) []string {
+	lines := a.ranking(s)
+	if figures := a.Figures(s); len(figures) > 0 {
+		lines = append(append(lines, ""), figures...)
+	}
+	return append(lines, "", Advice)
+}
+
+func (a *Assessment) ranking(s *Session) []string {
 	settled, planned := s.Progress()
 	lines := []string{
 		s.details.Title,
-		fmt.Sprintf("%s, %s; figures diametral, in %s", engineText(s), layoutText(s), unitWord(s.Unit())),
+		fmt.Sprintf("%s; figures diametral, in %s", layoutText(s), unitWord(s.Unit())),
 		fmt.Sprintf("%d of %d places read or left out, as of event %d", settled, planned, a.Head.N),
 		"",
 	}
-	lines = append(lines, worstLines("Worst cylinder", a.Cylinders)...)
-	lines = append(lines, worstLines("Worst main", a.Mains)...)
+	lines = append(lines, s.worstLines("Worst cylinder", plan.CylinderLine, a.Cylinders)...)
+	lines = append(lines, s.worstLines("Worst main", plan.CrankLine, a.Mains)...)
 	lines = append(lines, a.notInside()...)
 	lines = append(lines, rankLines("Cylinders", a.Cylinders)...)
 	lines = append(lines, rankLines("Mains", a.Mains)...)
 	if len(a.Findings) == 0 {
 		lines = append(lines, "", "No limit is given to judge by.")
 	}
-	return append(lines, "", Advice)
+	return lines
 }
 
 func unitWord(u length.Unit) string {
@@ -69,7 +81,7 @@ func rankLines(title string, rs []Ranking) []string {
 		return nil
 	}
 	if len(open) > 0 {
-		out = append(out, "  not measured: "+strings.Join(open, " "))
+		out = append(out, "  not finished: "+strings.Join(open, " "))
 	}
 	return append([]string{"", title + ", worst first:"}, out...)
 }
@@ -78,19 +90,18 @@ func findingLine(label string, f Finding) string {
 	return fmt.Sprintf("  %-2s %-17s %5s  %s", label, f.Judgement.Verdict, marginOf(f.Judgement), f.Text)
 }
 
-func engineText(s *Session) string {
-	if s.details.Engine == "" {
-		return "engine not named"
-	}
-	return s.details.Engine
-}
-
 func layoutText(s *Session) string {
-	return fmt.Sprintf("%s %d with %d mains", s.layout.Form, s.layout.Cylinders, s.layout.Mains)
+	text := fmt.Sprintf("%s %d with %d mains", s.layout.Form, s.layout.Cylinders, s.layout.Mains)
+	if s.details.Engine != "" {
+		text = s.details.Engine + ", " + text
+	}
+	return text
 }
 
-func worstLines(title string, rs []Ranking) []string {
-	if len(rs) == 0 {
+// worstLines names the worst member of a line of which something is planned.
+func (s *Session) worstLines(title string, l plan.Line, rs []Ranking) []string {
+	_, planned := find(s.plan.Families, func(g plan.Group) bool { return g.Family.Line() == l })
+	if !planned || len(rs) == 0 {
 		return nil
 	}
 	f, ok := rs[0].Worst()

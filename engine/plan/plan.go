@@ -25,12 +25,17 @@ type Level struct {
 	Half string `json:"half,omitempty"`
 }
 
-// Called returns the name of the level, or its id.
+// Called returns the name of the level, else its depth, such as "at 45 mm",
+// else its id.
 func (l Level) Called() string {
-	if l.Name != "" {
+	switch {
+	case l.Name != "":
 		return l.Name
+	case !l.Depth.IsZero():
+		return "at " + l.Depth.String()
+	default:
+		return l.ID
 	}
-	return l.ID
 }
 
 // Group is what is measured of one family: the nominal chosen for it, the grid
