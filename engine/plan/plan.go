@@ -25,14 +25,14 @@ type Level struct {
 	Half string `json:"half,omitempty"`
 }
 
-// Called returns the name of the level, else its depth, such as "at 45 mm",
+// Called returns the name of the level, else its depth, such as "45 mm deep",
 // else its id.
 func (l Level) Called() string {
 	switch {
 	case l.Name != "":
 		return l.Name
 	case !l.Depth.IsZero():
-		return "at " + l.Depth.String()
+		return l.Depth.String() + " deep"
 	default:
 		return l.ID
 	}
