@@ -1,15 +1,12 @@
 package plan
 
+import (
+	"slices"
+	"strings"
+)
+
 // Family is one kind of feature, such as "bore". Its zero value is no family.
 type Family string
-
-// The families that can be planned and read.
-const (
-	Bore        Family = "bore"
-	Piston      Family = "piston"
-	MainBearing Family = "main-bearing"
-	MainJournal Family = "main-journal"
-)
 
 // Shape says which way wear moves a size: it opens a hole and thins a shaft.
 type Shape uint8
@@ -44,59 +41,54 @@ func (l Line) String() string {
 }
 
 // Traits are what holds for every feature of one family. A family is added by
-// adding its row to the table of this file.
+// adding its row to the table in families.go.
 type Traits struct {
 	Family Family
-	// Noun names one feature before its label, Plural the whole family.
-	Noun, Plural string
-	Shape        Shape
+	// Noun names one feature before its label; "{part}" stands for its part.
+	Noun string
+	// Plural names the whole family.
+	Plural string
+	Shape  Shape
 	// Line is the summary line the feature belongs to.
 	Line Line
 	// Labels is the key of Layout.Labels that names the positions.
 	Labels string
 	// Count is how many positions a layout has.
 	Count func(Layout) int
+	// Parts are the parts that every position has, front to back as they are
+	// read; none when a position is one feature.
+	Parts []string
 	// Named gives the directions that have a name, by their angle in degrees.
 	Named map[int]string
 	// Ends name the first and the last level when a plan does not.
 	Ends [2]string
-	// Judged is the direction alone that a clearance reads, or "" for all.
-	Judged string
 	// Usual are the directions proposed for 1 to 4 directions.
 	Usual [4][]string
+	// Judged is the direction alone that counts for the family's figures, or
+	// "" when all do: shells are eccentric by design.
+	Judged string
+	// Figure names what one reading is, such as "end gap", where the feature is
+	// no diameter; its places are points without a direction.
+	Figure string
+	// Signed says that a reading may be zero or below.
+	Signed bool
+	// Loose is the loose part that the feature belongs to: its readings follow
+	// that part to where it sits. None for what is cut into block or crank.
+	Loose Family
+	// Seat is the family whose position a loose part takes up, and Unread says
+	// that the family is such a part, with no readings of its own.
+	Seat   Family
+	Unread bool
 }
 
-var (
-	thrust   = map[int]string{90: "across", 0: "along"}
-	upright  = map[int]string{90: "vertical", 0: "horizontal"}
-	ofBores  = [4][]string{{"across"}, {"across", "along"}, {"across", "30", "150"}, {"across", "45", "along", "135"}}
-	ofCranks = [4][]string{{"vertical"}, {"vertical", "horizontal"}, {"vertical", "30", "150"}, {"vertical", "45", "horizontal", "135"}}
-)
+// Once is the direction of a place that has none.
+const Once = "once"
 
-func cylinders(l Layout) int { return l.Cylinders }
-func mains(l Layout) int     { return l.Mains }
-
-var families = []Traits{
-	{
-		Family: Bore, Noun: "bore", Plural: "bores", Shape: Hole, Line: CylinderLine, Labels: "cylinders",
-		Count: cylinders, Named: thrust, Ends: [2]string{"top", "bottom"}, Usual: ofBores,
-	},
-	{
-		Family: Piston, Noun: "piston", Plural: "pistons", Shape: Shaft, Line: CylinderLine, Labels: "cylinders",
-		Count: cylinders, Named: thrust, Ends: [2]string{"skirt", "bottom"}, Usual: ofBores,
-	},
-	{
-		Family: MainBearing, Noun: "main bearing", Plural: "main bearings", Shape: Hole, Line: CrankLine, Labels: "mains",
-		Count: mains, Named: upright, Ends: [2]string{"front", "rear"}, Judged: "vertical", Usual: ofCranks,
-	},
-	{
-		Family: MainJournal, Noun: "main journal", Plural: "main journals", Shape: Shaft, Line: CrankLine, Labels: "mains",
-		Count: mains, Named: upright, Ends: [2]string{"front", "rear"}, Usual: ofCranks,
-	},
+// Families returns the rows of every family that can be read, in the order a
+// plan proposes.
+func Families() []Traits {
+	return slices.DeleteFunc(slices.Clone(families), func(t Traits) bool { return t.Unread })
 }
-
-// Families returns the rows of every family, in the order a plan proposes.
-func Families() []Traits { return append([]Traits(nil), families...) }
 
 // Traits returns the family's row; ok is false for a family nobody knows.
 func (f Family) Traits() (t Traits, ok bool) {
@@ -108,10 +100,10 @@ func (f Family) Traits() (t Traits, ok bool) {
 	return Traits{}, false
 }
 
-// Noun returns the word for one feature of the family.
+// Noun returns the word for one feature of the family, whichever its part.
 func (f Family) Noun() string {
 	if t, ok := f.Traits(); ok {
-		return t.Noun
+		return strings.TrimSpace(strings.ReplaceAll(t.Noun, "{part}", ""))
 	}
 	return string(f)
 }

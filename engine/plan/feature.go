@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -31,9 +32,22 @@ func ParseFeature(text string) (Feature, error) {
 	}
 	f.At = at
 	if len(fields) == 3 {
-		return Feature{}, fmt.Errorf("feature %q: %s have no part %q", text, f.Family.Plural(), fields[2])
+		f.Part = fields[2]
 	}
-	return f, nil
+	return f, f.checkPart(text)
+}
+
+// checkPart holds the part to those that the family has.
+func (f Feature) checkPart(text string) error {
+	t, _ := f.Family.Traits()
+	switch {
+	case f.Part == "" && len(t.Parts) > 0:
+		return fmt.Errorf("feature %q: its part is missing: %s", text, strings.Join(t.Parts, ", "))
+	case f.Part != "" && !slices.Contains(t.Parts, f.Part):
+		return fmt.Errorf("feature %q: %s have no part %q", text, t.Plural, f.Part)
+	default:
+		return nil
+	}
 }
 
 // String returns the text form.

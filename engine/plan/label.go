@@ -1,6 +1,9 @@
 package plan
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // Label returns what the bench calls the feature's position: the layout's
 // label, else the position's number.
@@ -14,7 +17,15 @@ func (l Layout) Label(f Feature) string {
 
 // Name returns the feature as a sentence names it, such as "main journal 2".
 func (l Layout) Name(f Feature) string {
-	return f.Family.Noun() + " " + l.Label(f)
+	t, ok := f.Family.Traits()
+	switch {
+	case !ok:
+		return f.String()
+	case t.Count(l) == 1 && t.Labels == "":
+		return t.Noun
+	default:
+		return strings.ReplaceAll(t.Noun, "{part}", f.Part) + " " + l.Label(f)
+	}
 }
 
 // ByLabel returns the feature of the family that bears the label; ok is false
@@ -26,6 +37,9 @@ func (l Layout) ByLabel(family Family, label string) (f Feature, ok bool) {
 	}
 	for at := 1; at <= t.Count(l); at++ {
 		f := Feature{Family: family, At: at}
+		if len(t.Parts) > 0 {
+			f.Part = t.Parts[0]
+		}
 		if l.Label(f) == label {
 			return f, true
 		}

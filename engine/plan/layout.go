@@ -9,6 +9,13 @@ const (
 	Flat   = "flat"
 )
 
+// The banks of a vee or flat layout, as seen from the rear looking forward:
+// which is left is the engine maker's to say.
+const (
+	LeftBank  = "left"
+	RightBank = "right"
+)
+
 // Layout is how many of everything an engine has. Counts are data: Default
 // proposes the usual ones and any of them may be changed.
 type Layout struct {
@@ -20,8 +27,12 @@ type Layout struct {
 	CamBearings    int    `json:"cam_bearings,omitempty"`
 	// Shared says that two rods stand on one rod journal (vee layouts).
 	Shared bool `json:"shared,omitempty"`
-	// Labels name the positions: "cylinders" and "mains", front first, left
-	// bank first. A missing list counts from 1.
+	// Lead is the bank whose rods stand in front on the crank, "left" (also
+	// when empty) or "right", where a layout has two banks.
+	Lead string `json:"lead,omitempty"`
+	// Labels name the positions of "cylinders", "mains", "rod journals", "cam
+	// bearings", "lifters" and "banks", front first, left bank first. A missing
+	// list counts from 1.
 	Labels map[string][]string `json:"labels,omitempty"`
 }
 
@@ -108,15 +119,21 @@ func (l Layout) validateCounts() error {
 	if l.Shared != (l.RodsPerJournal == 2) {
 		return fmt.Errorf("layout: rods per journal is %d, but shared is %v", l.RodsPerJournal, l.Shared)
 	}
+	if l.Lead != "" && l.Lead != LeftBank && (l.Lead != RightBank || l.Banks() < 2) {
+		return fmt.Errorf("layout: lead %q is neither left nor right of two banks", l.Lead)
+	}
 	return l.validateLabels()
 }
 
 func (l Layout) validateLabels() error {
-	counts := map[string]int{"cylinders": l.Cylinders, "mains": l.Mains}
+	counts := map[string]int{
+		"cylinders": l.Cylinders, "mains": l.Mains, "rod journals": l.RodJournals,
+		"cam bearings": l.CamBearings, "lifters": lifters(l), "banks": l.Banks(),
+	}
 	for key, labels := range l.Labels {
 		n, ok := counts[key]
 		if !ok {
-			return fmt.Errorf("layout: labels are for cylinders or mains, not for %q", key)
+			return fmt.Errorf("layout: labels are for cylinders, mains, rod journals, cam bearings, lifters or banks, not for %q", key)
 		}
 		if len(labels) != n {
 			return fmt.Errorf("layout: %d labels for %d %s", len(labels), n, key)

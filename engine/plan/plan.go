@@ -87,6 +87,12 @@ func Grid(f Family, n int) []Level {
 
 func levelName(t Traits, i, n int) string {
 	switch {
+	case t.Figure != "" && n == 1:
+		return ""
+	case t.Figure != "" && n == 4 && t.Ends == frontToRear:
+		return [4]string{"front left", "front right", "rear left", "rear right"}[i]
+	case t.Figure != "" && (n != 2 || t.Ends[0] == ""):
+		return "point " + strconv.Itoa(i+1)
 	case n == 1 && t.Family != Piston:
 		return "middle"
 	case i == 0:
@@ -106,8 +112,20 @@ func (p Plan) Features(l Layout) []Feature {
 	for _, g := range p.Families {
 		t, _ := g.Family.Traits()
 		for at := 1; t.Count != nil && at <= t.Count(l); at++ {
-			out = append(out, Feature{Family: g.Family, At: at})
+			out = append(out, t.features(at)...)
 		}
+	}
+	return out
+}
+
+// features returns the features of one position, its parts in their order.
+func (t Traits) features(at int) []Feature {
+	if len(t.Parts) == 0 {
+		return []Feature{{Family: t.Family, At: at}}
+	}
+	var out []Feature
+	for _, part := range t.Parts {
+		out = append(out, Feature{t.Family, at, part})
 	}
 	return out
 }
@@ -163,8 +181,12 @@ func (p Plan) Validate() error {
 }
 
 func (g Group) validate() error {
-	if _, ok := g.Family.Traits(); !ok {
+	t, ok := g.Family.Traits()
+	if !ok {
 		return fmt.Errorf("plan: no family is called %q", string(g.Family))
+	}
+	if t.Unread {
+		return fmt.Errorf("plan: %s are fitted, not measured", t.Plural)
 	}
 	if n := len(g.Levels); n < 1 || n > 6 {
 		return fmt.Errorf("plan: %s has %d levels, not 1 to 6", g.Family, n)
