@@ -1,8 +1,11 @@
 package plan
 
 import (
+	"fmt"
 	"slices"
 	"strings"
+
+	"borewright/engine/length"
 )
 
 // Family is one kind of feature, such as "bore". Its zero value is no family.
@@ -70,7 +73,7 @@ type Traits struct {
 	// Figure names what one reading is, such as "end gap", where the feature is
 	// no diameter; its places are points without a direction.
 	Figure string
-	// Signed says that a reading may be zero or below.
+	// Signed says that a reading may be zero or below: see Family.CheckSize.
 	Signed bool
 	// Loose is the loose part that the feature belongs to: its readings follow
 	// that part to where it sits. None for what is cut into block or crank.
@@ -98,6 +101,27 @@ func (f Family) Traits() (t Traits, ok bool) {
 		}
 	}
 	return Traits{}, false
+}
+
+// known returns the family's row, or a *NameError for a family nobody knows.
+func (f Family) known() (Traits, error) {
+	t, ok := f.Traits()
+	if !ok {
+		return t, &NameError{Text: string(f), Reason: fmt.Sprintf("no family is called %s", Quote(string(f)))}
+	}
+	return t, nil
+}
+
+// CheckSize says why a length is no size of a feature of the family, or nil: a
+// size is above zero, unless the family's figure has a sign. It holds for
+// readings, nominals, limits and targets alike. Nothing written passes. The
+// error is a *SizeError.
+func (f Family) CheckSize(size length.Written) error {
+	t, _ := f.Traits()
+	if t.Signed || size.IsZero() || size.Length > 0 {
+		return nil
+	}
+	return &SizeError{Size: size}
 }
 
 // Noun returns the word for one feature of the family, whichever its part.

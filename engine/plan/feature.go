@@ -16,25 +16,33 @@ type Feature struct {
 	Part   string
 }
 
-// ParseFeature reads the text form of a feature of a known family.
+// ParseFeature reads the text form of a feature of a known family. The error is
+// a *NameError.
 func ParseFeature(text string) (Feature, error) {
 	fields := strings.Split(text, "/")
 	if len(fields) < 2 || len(fields) > 3 {
-		return Feature{}, fmt.Errorf("feature %q is not written family/position, such as bore/3", text)
+		return Feature{}, noFeature(text, " is not written family/position, such as bore/3")
 	}
 	f := Feature{Family: Family(fields[0])}
-	if _, ok := f.Family.Traits(); !ok {
-		return Feature{}, fmt.Errorf("feature %q: no family is called %q", text, fields[0])
+	if _, err := f.Family.known(); err != nil {
+		return Feature{}, noFeature(text, ": %v", err)
 	}
 	at, err := strconv.Atoi(fields[1])
 	if err != nil || at < 1 || at > 99 || strconv.Itoa(at) != fields[1] {
-		return Feature{}, fmt.Errorf("feature %q: position %q is not a whole number from 1 to 99", text, fields[1])
+		return Feature{}, noFeature(text, ": position %s is not a whole number from 1 to 99", Quote(fields[1]))
 	}
 	f.At = at
 	if len(fields) == 3 {
 		f.Part = fields[2]
 	}
-	return f, f.checkPart(text)
+	if err := f.checkPart(text); err != nil {
+		return Feature{}, err
+	}
+	return f, nil
+}
+
+func noFeature(text, format string, args ...any) error {
+	return &NameError{Text: text, Reason: "feature " + Quote(text) + fmt.Sprintf(format, args...)}
 }
 
 // checkPart holds the part to those that the family has.
@@ -42,12 +50,30 @@ func (f Feature) checkPart(text string) error {
 	t, _ := f.Family.Traits()
 	switch {
 	case f.Part == "" && len(t.Parts) > 0:
-		return fmt.Errorf("feature %q: its part is missing: %s", text, strings.Join(t.Parts, ", "))
+		return noFeature(text, ": its part is missing: %s", strings.Join(t.Parts, ", "))
 	case f.Part != "" && !slices.Contains(t.Parts, f.Part):
-		return fmt.Errorf("feature %q: %s have no part %q", text, t.Plural, f.Part)
+		return noFeature(text, ": %s have no part %s", t.Plural, Quote(f.Part))
 	default:
 		return nil
 	}
+}
+
+// FamilyOf returns the family that a text names, alone ("bore") or by one of
+// its features ("bore/3"). The error is a *NameError.
+func FamilyOf(text string) (Family, error) {
+	if !strings.Contains(text, "/") {
+		t, err := Family(text).known()
+		return t.Family, err
+	}
+	f, err := ParseFeature(text)
+	return f.Family, err
+}
+
+// Validate says why this is not a feature of a known family, or nil. The error
+// is a *NameError.
+func (f Feature) Validate() error {
+	_, err := ParseFeature(f.String())
+	return err
 }
 
 // String returns the text form.

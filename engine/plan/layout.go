@@ -1,6 +1,12 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
 
 // The forms of a layout.
 const (
@@ -78,7 +84,8 @@ func (l Layout) Filled() Layout {
 
 // Validate says what is wrong with the layout, naming the count and its value:
 // inline has 1 to 8 cylinders, vee an even 2 to 16, flat an even 2 to 12; the
-// rods of all rod journals are the cylinders.
+// rods of all rod journals are the cylinders; labels are 1 to 8 characters long
+// and differ. The error is an *InvalidError.
 func (l Layout) Validate() error {
 	low, high, even := 1, 8, false
 	switch l.Form {
@@ -88,13 +95,13 @@ func (l Layout) Validate() error {
 	case Flat:
 		low, high, even = 2, 12, true
 	default:
-		return fmt.Errorf("layout: form %q is neither inline, vee nor flat", l.Form)
+		return wrongLayout("form %s is neither inline, vee nor flat", Quote(l.Form))
 	}
 	if l.Cylinders < low || l.Cylinders > high {
-		return fmt.Errorf("layout: %s has %d to %d cylinders, not %d", l.Form, low, high, l.Cylinders)
+		return wrongLayout("%s has %d to %d cylinders, not %d", l.Form, low, high, l.Cylinders)
 	}
 	if even && l.Cylinders%2 != 0 {
-		return fmt.Errorf("layout: %s has an even number of cylinders, not %d", l.Form, l.Cylinders)
+		return wrongLayout("%s has an even number of cylinders, not %d", l.Form, l.Cylinders)
 	}
 	return l.validateCounts()
 }
@@ -110,17 +117,17 @@ func (l Layout) validateCounts() error {
 		{"cam bearings", l.CamBearings, 0, 20},
 	} {
 		if c.n < c.lo || c.n > c.hi {
-			return fmt.Errorf("layout: %s %d is not from %d to %d", c.name, c.n, c.lo, c.hi)
+			return wrongLayout("%s %d is not from %d to %d", c.name, c.n, c.lo, c.hi)
 		}
 	}
 	if l.RodJournals*l.RodsPerJournal != l.Cylinders {
-		return fmt.Errorf("layout: %d rod journals with %d rods each do not carry %d cylinders", l.RodJournals, l.RodsPerJournal, l.Cylinders)
+		return wrongLayout("%d rod journals with %d rods each do not carry %d cylinders", l.RodJournals, l.RodsPerJournal, l.Cylinders)
 	}
 	if l.Shared != (l.RodsPerJournal == 2) {
-		return fmt.Errorf("layout: rods per journal is %d, but shared is %v", l.RodsPerJournal, l.Shared)
+		return wrongLayout("rods per journal is %d, but shared is %v", l.RodsPerJournal, l.Shared)
 	}
 	if l.Lead != "" && l.Lead != LeftBank && (l.Lead != RightBank || l.Banks() < 2) {
-		return fmt.Errorf("layout: lead %q is neither left nor right of two banks", l.Lead)
+		return wrongLayout("lead %q is neither left nor right of two banks", l.Lead)
 	}
 	return l.validateLabels()
 }
@@ -130,13 +137,14 @@ func (l Layout) validateLabels() error {
 		"cylinders": l.Cylinders, "mains": l.Mains, "rod journals": l.RodJournals,
 		"cam bearings": l.CamBearings, "lifters": lifters(l), "banks": l.Banks(),
 	}
-	for key, labels := range l.Labels {
+	for _, key := range slices.Sorted(maps.Keys(l.Labels)) {
+		labels := l.Labels[key]
 		n, ok := counts[key]
 		if !ok {
-			return fmt.Errorf("layout: labels are for cylinders, mains, rod journals, cam bearings, lifters or banks, not for %q", key)
+			return wrongLayout("labels are for cylinders, mains, rod journals, cam bearings, lifters or banks, not for %s", Quote(key))
 		}
 		if len(labels) != n {
-			return fmt.Errorf("layout: %d labels for %d %s", len(labels), n, key)
+			return wrongLayout("%d labels for %d %s", len(labels), n, key)
 		}
 		if err := distinct(key, labels); err != nil {
 			return err
@@ -148,13 +156,17 @@ func (l Layout) validateLabels() error {
 func distinct(key string, labels []string) error {
 	seen := map[string]bool{}
 	for _, s := range labels {
-		if s == "" || len(s) > 8 {
-			return fmt.Errorf("layout: label %q of %s is not 1 to 8 characters", s, key)
+		if strings.TrimSpace(s) == "" || utf8.RuneCountInString(s) > 8 {
+			return wrongLayout("label %s of %s is not 1 to 8 characters", Quote(s), key)
 		}
 		if seen[s] {
-			return fmt.Errorf("layout: label %q of %s is given twice", s, key)
+			return wrongLayout("label %q of %s is given twice", s, key)
 		}
 		seen[s] = true
 	}
 	return nil
+}
+
+func wrongLayout(format string, args ...any) error {
+	return &InvalidError{Of: "layout", Reason: fmt.Sprintf(format, args...)}
 }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"strconv"
 
 	"borewright/engine/length"
@@ -157,85 +156,4 @@ func (p Plan) All(l Layout) []Place {
 		out = append(out, p.Places(f)...)
 	}
 	return out
-}
-
-// Validate says what is wrong with the plan, naming the family and the value.
-func (p Plan) Validate() error {
-	if p.Order != "" && p.Order != ByLevel && p.Order != ByDirection {
-		return fmt.Errorf("plan: order %q is neither level nor direction", p.Order)
-	}
-	if len(p.Families) == 0 {
-		return fmt.Errorf("plan: no family is to be measured")
-	}
-	seen := map[Family]bool{}
-	for _, g := range p.Families {
-		if seen[g.Family] {
-			return fmt.Errorf("plan: %s is given twice", g.Family)
-		}
-		seen[g.Family] = true
-		if err := g.validate(); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func (g Group) validate() error {
-	t, ok := g.Family.Traits()
-	if !ok {
-		return fmt.Errorf("plan: no family is called %q", string(g.Family))
-	}
-	if t.Unread {
-		return fmt.Errorf("plan: %s are fitted, not measured", t.Plural)
-	}
-	if n := len(g.Levels); n < 1 || n > 6 {
-		return fmt.Errorf("plan: %s has %d levels, not 1 to 6", g.Family, n)
-	}
-	if n := len(g.Directions); n < 1 || n > 4 {
-		return fmt.Errorf("plan: %s has %d directions, not 1 to 4", g.Family, n)
-	}
-	if g.Nominal.Length < 0 {
-		return fmt.Errorf("plan: nominal %s of %s is below zero", g.Nominal, g.Family)
-	}
-	if err := g.validateLevels(); err != nil {
-		return err
-	}
-	return g.validateDirections()
-}
-
-func (g Group) validateLevels() error {
-	seen := map[string]bool{}
-	var last length.Written
-	for i, l := range g.Levels {
-		if l.ID == "" || len(l.ID) > 16 || seen[l.ID] {
-			return fmt.Errorf("plan: level %d of %s: id %q is empty, too long or used twice", i+1, g.Family, l.ID)
-		}
-		seen[l.ID] = true
-		if l.Depth.IsZero() {
-			continue
-		}
-		if l.Depth.Length < 0 || !last.IsZero() && l.Depth.Length <= last.Length {
-			return fmt.Errorf("plan: level %q of %s: depth %s does not lie below the level before it", l.ID, g.Family, l.Depth)
-		}
-		last = l.Depth
-	}
-	return nil
-}
-
-func (g Group) validateDirections() error {
-	seen := map[string]bool{}
-	for _, d := range g.Directions {
-		c, err := ParseDirection(g.Family, d)
-		if err != nil {
-			return fmt.Errorf("plan: %w", err)
-		}
-		if c != d {
-			return fmt.Errorf("plan: direction %q of %s is written %q", d, g.Family, c)
-		}
-		if seen[d] {
-			return fmt.Errorf("plan: direction %q of %s is given twice", d, g.Family)
-		}
-		seen[d] = true
-	}
-	return nil
 }
