@@ -41,15 +41,20 @@ func drawWritten(t *rapid.T, label string, low int64) length.Written {
 
 // drawPlace draws any place.
 func drawPlace(t *rapid.T) plan.Place {
-	family := rapid.SampledFrom(plan.Families()).Draw(t, "family").Family
-	dir, err := plan.ParseDirection(family, rapid.StringMatching(`[0-9]{1,2}|1[0-7][0-9]`).Draw(t, "direction"))
+	family := rapid.SampledFrom(plan.Families()).Draw(t, "family")
+	of := plan.Feature{Family: family.Family, At: rapid.IntRange(1, 99).Draw(t, "position")}
+	if len(family.Parts) > 0 {
+		of.Part = rapid.SampledFrom(family.Parts).Draw(t, "part")
+	}
+	angle := "0"
+	if family.Figure == "" {
+		angle = rapid.StringMatching(`[0-9]{1,2}|1[0-7][0-9]`).Draw(t, "direction")
+	}
+	dir, err := plan.ParseDirection(family.Family, angle)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Place{
-		Of:    plan.Feature{Family: family, At: rapid.IntRange(1, 99).Draw(t, "position")},
-		Level: rapid.StringMatching(`[a-z0-9]{1,16}`).Draw(t, "level"), Dir: dir,
-	}
+	return plan.Place{Of: of, Level: rapid.StringMatching(`[a-z0-9]{1,16}`).Draw(t, "level"), Dir: dir}
 }
 
 // drawBody draws a body of one of the kinds that hold free text and numbers.
