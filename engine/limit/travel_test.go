@@ -133,6 +133,7 @@ func TestValidate(t *testing.T) {
 		{On: Taper, Of: "bore", New: between(t, "-0.0005 in", "-0.0001 in"), Wear: between(t, "-0.0005 in", "0.001 in")},
 		{On: Taper, Of: "bore", Wear: between(t, "", "0.0005 in"), Per: w(t, "1 in"), Travel: w(t, "90 mm")},
 		{On: Clearance, Of: "main-bearing", New: between(t, "0.0016 in", "")},
+		{On: Size, Of: "deck/2", New: between(t, "-0.005 in", "0.000 in"), Target: w(t, "-0.002 in")},
 	}
 	for _, l := range good {
 		if err := l.Validate(); err != nil {
@@ -183,6 +184,14 @@ func TestValidateRefuses(t *testing.T) {
 		{
 			Limits{On: Size, Of: "bore", New: between(t, "0 in", "4 in")},
 			`limits of "size" for "bore": the new limit 0 in is not above zero`,
+		},
+		{
+			Limits{On: Size, Of: "bore/2", Wear: between(t, "", "-4 in")},
+			`limits of "size" for "bore/2": the wear limit -4 in is not above zero`,
+		},
+		{
+			Limits{On: Size, Of: "bore", New: between(t, "", "4 in"), Target: w(t, "0 in")},
+			`limits of "size" for "bore": the target 0 in is not above zero`,
 		},
 		// A limit below the new maximum, as TM 9-2815-220-24 prints one.
 		{

@@ -17,16 +17,16 @@ type InvalidError struct {
 
 // Error names the limits and gives the reason.
 func (e *InvalidError) Error() string {
-	return fmt.Sprintf("limits of %q for %q: %s", string(e.On), e.Of, e.Reason)
+	return fmt.Sprintf("limits of %s for %s: %s", plan.Quote(string(e.On)), plan.Quote(e.Of), e.Reason)
 }
 
 // Validate says what is wrong with the limits; the error is an *InvalidError.
 // A low limit is not above its high one, a wear limit is no tighter than the
-// new one of its side, a target lies between the limits, a size is above zero,
-// only a taper, a size and a clearance have a low side, and a limit per length
-// states both lengths.
+// new one of its side, a target lies between the limits, a size is one that the
+// family can have (plan.Family.CheckSize), only a taper, a size and a clearance
+// have a low side, and a limit per length states both lengths.
 func (l Limits) Validate() error {
-	checks := []func() string{l.checkNames, l.checkRanges, l.checkWear, l.checkTarget, l.checkPer, l.checkJudge}
+	checks := []func() string{l.checkNames, l.checkRanges, l.checkSizes, l.checkWear, l.checkTarget, l.checkPer, l.checkJudge}
 	for _, check := range checks {
 		if reason := check(); reason != "" {
 			return &InvalidError{On: l.On, Of: l.Of, Reason: reason}
@@ -39,18 +39,14 @@ func (l Limits) checkNames() string {
 	if KindOf(l.On) == AnyKind {
 		return "nothing of that name is judged"
 	}
-	family := plan.Family(l.Of)
-	if f, err := plan.ParseFeature(l.Of); err == nil {
-		family = f.Family
-	}
-	t, ok := family.Traits()
+	family, err := plan.FamilyOf(l.Of)
 	switch {
-	case !ok:
+	case err != nil:
 		return "it is neither a family, such as bore, nor a feature, such as bore/3"
-	case l.On == Clearance && t.Shape != plan.Hole:
+	case l.On == Clearance && family.Shape() != plan.Hole:
 		return "a clearance is named by its hole, not by its shaft"
 	case l.By != "" && !slices.Contains(traits[l.On].by, l.By):
-		return fmt.Sprintf("it has no definition %q", string(l.By))
+		return fmt.Sprintf("it has no definition %s", plan.Quote(string(l.By)))
 	}
 	return ""
 }
@@ -77,9 +73,28 @@ func (l Limits) checkRange(by string, r Range) string {
 	case KindOf(l.On) == KindForm && low.IsZero() && high.Length < 0:
 		return fmt.Sprintf("the high %s limit %s is below zero", by, high)
 	}
-	for _, w := range []length.Written{low, high} {
-		if l.On == Size && !w.IsZero() && w.Length <= 0 {
-			return fmt.Sprintf("the %s limit %s is not above zero", by, w)
+	return ""
+}
+
+// checkSizes holds every limit of a size, and its target, to what a size of the
+// family may be.
+func (l Limits) checkSizes() string {
+	if l.On != Size {
+		return ""
+	}
+	family, _ := plan.FamilyOf(l.Of)
+	for _, size := range []struct {
+		name string
+		w    length.Written
+	}{
+		{"new limit", l.New.Low},
+		{"new limit", l.New.High},
+		{"wear limit", l.Wear.Low},
+		{"wear limit", l.Wear.High},
+		{"target", l.Target},
+	} {
+		if err := family.CheckSize(size.w); err != nil {
+			return fmt.Sprintf("the %s %v", size.name, err)
 		}
 	}
 	return ""
@@ -136,7 +151,7 @@ func (l Limits) checkJudge() string {
 	case l.JudgeBy == "":
 		return ""
 	case l.JudgeBy != New && l.JudgeBy != Wear:
-		return fmt.Sprintf("it is judged by new or by wear, not by %q", l.JudgeBy)
+		return fmt.Sprintf("it is judged by new or by wear, not by %s", plan.Quote(l.JudgeBy))
 	case l.Range(l.JudgeBy).IsZero():
 		return fmt.Sprintf("it is judged by %s, but has no %s limit", l.JudgeBy, l.JudgeBy)
 	}
