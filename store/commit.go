@@ -1,0 +1,168 @@
+package store
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	bolt "go.etcd.io/bbolt"
+)
+
+// fillPercent is how full a page of events is made. Events are only added at
+// the end of a session, so pages need no room in between.
+const fillPercent = 0.95
+
+// row is one thing to put into a bucket, or to take out when value is nil.
+type row struct{ bucket, key, value []byte }
+
+// commit keeps the jobs in one transaction with everything computed from them.
+// On a full disk it gives up the ballast and tries once more.
+func (f *file) commit(jobs []*job) (reserve bool, err error) {
+	err = f.attempt(jobs)
+	if errors.Is(err, ErrFull) && f.spend() {
+		err = f.attempt(jobs)
+		return err == nil, err
+	}
+	return false, err
+}
+
+func (f *file) attempt(jobs []*job) error {
+	if f.stale {
+		if err := f.refresh(); err != nil {
+			return err
+		}
+	}
+	d := f.index.draft()
+	rows, err := d.rows(jobs)
+	if err != nil {
+		return err
+	}
+	if err = f.write(rows); err == nil {
+		d.apply()
+		return nil
+	}
+	// A failure can come after the fact: the file says what it holds, now or
+	// before the next attempt.
+	_ = f.refresh()
+	return err
+}
+
+// rows returns what the jobs put into the file.
+func (d *draft) rows(jobs []*job) ([]row, error) {
+	var rows []row
+	last := map[uint64]*job{}
+	for _, j := range jobs {
+		id := d.idOf(j.uid)
+		last[id] = j
+		for _, s := range j.sealed {
+			k := eventKey(id, s.N)
+			rows = append(rows, row{eventsBucket, k, frame(k, s.Bytes)})
+		}
+		d.touch(id)
+	}
+	for id, j := range last {
+		text, err := json.Marshal(j.heading)
+		if err != nil {
+			return nil, fmt.Errorf("the heading of session %q: %w", j.uid, err)
+		}
+		rows = append(rows, row{headingsBucket, number(id), frame(number(id), text)})
+	}
+	return append(rows, d.indexRows()...), nil
+}
+
+// indexRows returns what the draft changes in uids and recent.
+func (d *draft) indexRows() []row {
+	var rows []row
+	for uid, id := range d.newIDs {
+		rows = append(rows, row{uidsBucket, []byte(uid), frame([]byte(uid), number(id))})
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for id, at := range d.newTouches {
+		if old, ok := d.touches[id]; ok {
+			rows = append(rows, row{recentBucket, number(old), nil})
+		}
+		rows = append(rows, row{recentBucket, number(at), frame(number(at), number(id))})
+	}
+	return rows
+}
+
+// write puts the rows into the file that the path leads to, all or none.
+func (f *file) write(rows []row) error {
+	return f.with(func() error {
+		if err := f.present(); err != nil {
+			return err
+		}
+		err := f.bolt.Update(func(tx *bolt.Tx) error {
+			for _, r := range rows {
+				if err := put(tx, r); err != nil {
+					return err
+				}
+			}
+			return f.hooks.fault("write")
+		})
+		if err != nil {
+			return err
+		}
+		if err := f.hooks.fault("written"); err != nil {
+			return err
+		}
+		return f.present()
+	})
+}
+
+// present returns ErrGone when the path does not lead to the open file: what is
+// written to it then is lost when it is closed.
+func (f *file) present() error {
+	info, err := os.Stat(f.path)
+	if err == nil && os.SameFile(info, f.info) {
+		return nil
+	}
+	if err == nil || errors.Is(err, fs.ErrNotExist) {
+		return &FileError{Path: f.path, Kind: ErrGone, Cause: err}
+	}
+	return err
+}
+
+func put(tx *bolt.Tx, r row) error {
+	b := tx.Bucket(r.bucket)
+	if b == nil {
+		return &FileError{Path: tx.DB().Path(), Kind: ErrDamaged, Cause: fmt.Errorf("its %s are missing", r.bucket)}
+	}
+	if r.value == nil {
+		return b.Delete(r.key)
+	}
+	if bytes.Equal(r.bucket, eventsBucket) {
+		b.FillPercent = fillPercent
+		if err := checkNext(b, r); err != nil {
+			return &FileError{Path: tx.DB().Path(), Kind: ErrDamaged, Cause: err}
+		}
+	}
+	return b.Put(r.key, r.value)
+}
+
+// checkNext refuses to write over another event and to leave a gap. The same
+// event may be there: a commit that failed late can have been kept.
+func checkNext(b *bolt.Bucket, r row) error {
+	id, n, _ := parseEventKey(r.key)
+	if there := b.Get(r.key); there != nil && !bytes.Equal(there, r.value) {
+		return fmt.Errorf("another event stands at number %d of stream %d", n, id)
+	}
+	if n > 1 && b.Get(eventKey(id, n-1)) == nil {
+		return fmt.Errorf("event %d of stream %d is missing", n-1, id)
+	}
+	return nil
+}
+
+// createBuckets makes an empty database.
+func createBuckets(tx *bolt.Tx) error {
+	for _, name := range [][]byte{metaBucket, eventsBucket, headingsBucket, uidsBucket, recentBucket} {
+		if _, err := tx.CreateBucketIfNotExists(name); err != nil {
+			return err
+		}
+	}
+	return tx.Bucket(metaBucket).Put(formatKey, frame(formatKey, fmt.Append(nil, formatNumber)))
+}

@@ -1,0 +1,24 @@
+// Package store keeps sessions in one database file and alone touches paths.
+//
+// A session is a stream of events, and so is the shop. Keep numbers and seals
+// events at once; one writer commits them in that order and Options.Notify
+// hears what became of each. Memory is the same store without a file.
+//
+// The file is a bbolt database of five buckets:
+//
+//	meta      format    → the format's number
+//	events    id n      → an event's stored bytes, verbatim
+//	headings  id        → the session's heading as JSON
+//	uids      uid       → id
+//	recent    touch     → id, the newest touch last
+//
+// An id is 8 bytes and 0 is the shop; n is 4 bytes, a touch 8, all big-endian.
+// Every value ends in a CRC-32C over its key and itself, because bbolt puts no
+// checksum on its data pages. Only meta and events are the truth: Rebuild
+// makes the other three again.
+//
+// Caveats: one process at a time can open a file. After a panic inside bbolt
+// the file is not touched again before the process ends. Windows keeps no
+// owner-only permissions; the user's folder protects the file there. A disk
+// that lies about its flushes can still lose what it said was kept.
+package store

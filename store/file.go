@@ -1,0 +1,239 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"strconv"
+	"sync"
+	"sync/atomic"
+
+	bolt "go.etcd.io/bbolt"
+)
+
+// formatNumber is the number of the file's format.
+const formatNumber = 1
+
+// The buckets, and the one key of the first.
+var (
+	metaBucket     = []byte("meta")
+	eventsBucket   = []byte("events")
+	headingsBucket = []byte("headings")
+	uidsBucket     = []byte("uids")
+	recentBucket   = []byte("recent")
+	formatKey      = []byte("format")
+)
+
+// file is the shelf of a DB.
+type file struct {
+	path  string
+	hooks hooks
+	warn  func(string)
+	// ballast is the path of the reserve, empty when none is kept.
+	ballast string
+	index   *index
+	// doubtful means that one of the file's two meta pages is bad: the last
+	// transaction may be lost.
+	doubtful bool
+	// stale means that the index may not be what the file holds.
+	stale bool
+
+	// handle guards bolt, data and info: held for reading by every transaction, for
+	// writing while the file is opened or closed.
+	handle sync.RWMutex
+	bolt   *bolt.DB
+	data   *os.File // bbolt's own, for reading what it maps
+	info   os.FileInfo
+	closed bool
+	// dead is set after a panic inside bbolt: nothing touches the file again.
+	dead atomic.Bool
+}
+
+// open opens the existing file and checks what can be checked at once.
+func (f *file) open() error {
+	l, err := lookTwice(f.path)
+	if err != nil {
+		return f.explain(err)
+	}
+	f.doubtful = l.doubtful
+	f.handle.Lock()
+	defer f.handle.Unlock()
+	if err := f.run(func() error { return f.openBolt(false) }); err != nil {
+		return err
+	}
+	if err := f.checkLocked(); err != nil {
+		return errors.Join(err, f.closeBolt())
+	}
+	return nil
+}
+
+// lookTwice looks again when the first look fails: another window may have
+// been writing under it.
+func lookTwice(path string) (looked, error) {
+	l, err := look(path)
+	if errors.Is(err, ErrDamaged) {
+		return look(path)
+	}
+	return l, err
+}
+
+// openBolt opens the file with bbolt. An empty one is made a database only when
+// it is fresh; one that is not there is never made. Call it with handle, in run.
+func (f *file) openBolt(fresh bool) error {
+	var data *os.File
+	var info os.FileInfo
+	o := &bolt.Options{
+		Timeout: f.hooks.lockWait,
+		MaxSize: f.hooks.maxSize,
+		OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
+			file, err := f.hooks.openFile(name, flag&^os.O_CREATE, mode)
+			if err != nil {
+				return nil, err
+			}
+			if info, err = file.Stat(); err == nil && info.Size() == 0 && !fresh {
+				err = &FileError{Path: f.path, Kind: ErrEmptyFile}
+			}
+			if err != nil {
+				return nil, errors.Join(err, file.Close())
+			}
+			data = file
+			return file, nil
+		},
+	}
+	db, err := bolt.Open(f.path, 0o600, o)
+	if err != nil {
+		return err
+	}
+	f.bolt, f.data, f.info = db, data, info
+	return nil
+}
+
+// checkLocked checks the file once nobody else can write it: the look again,
+// its pages and its format. Call it with handle.
+func (f *file) checkLocked() error {
+	info, err := f.data.Stat()
+	if err != nil {
+		return f.explain(err)
+	}
+	l, err := lookAt(f.data, info.Size())
+	if err == nil {
+		err = checkPages(f.data, l.meta)
+	}
+	if err != nil {
+		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: err}
+	}
+	return f.run(func() error { return f.bolt.View(f.checkFormat) })
+}
+
+func (f *file) checkFormat(tx *bolt.Tx) error {
+	m := tx.Bucket(metaBucket)
+	if m == nil || m.Get(formatKey) == nil {
+		return &FileError{Path: f.path, Kind: ErrNotOurs}
+	}
+	text, err := unframe(formatKey, m.Get(formatKey))
+	if err != nil {
+		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: fmt.Errorf("its format number: %w", err)}
+	}
+	n, err := strconv.Atoi(string(text))
+	switch {
+	case err != nil || n < 1:
+		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: fmt.Errorf("its format number is %q", text)}
+	case n > formatNumber:
+		return &FileError{Path: f.path, Kind: ErrNewer}
+	}
+	for _, name := range [][]byte{eventsBucket, headingsBucket, uidsBucket, recentBucket} {
+		if tx.Bucket(name) == nil {
+			return &FileError{Path: f.path, Kind: ErrDamaged, Cause: fmt.Errorf("its %s are missing", name)}
+		}
+	}
+	return nil
+}
+
+// view reads in a transaction. Nothing of it may be used afterwards that was
+// not copied.
+func (f *file) view(read func(*bolt.Tx) error) error {
+	return f.with(func() error { return f.bolt.View(read) })
+}
+
+// with calls use, which is about bbolt alone, with the handle held. A handle
+// that is of no use refuses before use begins anything: the file is opened
+// again, once.
+func (f *file) with(use func() error) error {
+	tried, err := f.once(use)
+	if !errors.Is(err, errHandle) {
+		return err
+	}
+	if err := f.reopen(tried); err != nil {
+		return err
+	}
+	_, err = f.once(use)
+	return err
+}
+
+// once calls use with the handle held and returns the handle.
+func (f *file) once(use func() error) (*bolt.DB, error) {
+	f.handle.RLock()
+	defer f.handle.RUnlock()
+	switch {
+	case f.closed:
+		return nil, ErrClosed
+	case f.bolt == nil:
+		return nil, f.explain(errHandle)
+	}
+	return f.bolt, f.run(use)
+}
+
+// run guards a call of bbolt. The first panic ends all work on the file.
+func (f *file) run(use func() error) error {
+	if f.dead.Load() {
+		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: errDead}
+	}
+	err := guard(use)
+	var p *panicError
+	if errors.As(err, &p) {
+		f.dead.Store(true)
+	}
+	return f.explain(err)
+}
+
+var errDead = errors.New("it is not touched again: close this program and look at a copy of the file")
+
+func (f *file) explain(err error) error { return explain(f.path, err) }
+
+// reopen opens the file anew after bbolt lost its mapping, which makes its
+// handle useless, unless somebody did so already.
+func (f *file) reopen(tried *bolt.DB) error {
+	f.handle.Lock()
+	defer f.handle.Unlock()
+	switch {
+	case f.closed:
+		return ErrClosed
+	case f.bolt != tried:
+		return nil
+	}
+	if err := f.present(); err != nil {
+		return f.explain(err)
+	}
+	if err := f.closeBolt(); err != nil {
+		return err
+	}
+	return f.run(func() error { return f.openBolt(false) })
+}
+
+// closeBolt closes bbolt's handle. After a panic it leaves everything as it is:
+// closing could wait for ever for a lock. Call it with handle.
+func (f *file) closeBolt() error {
+	if f.bolt == nil || f.dead.Load() {
+		return nil
+	}
+	err := f.run(f.bolt.Close)
+	f.bolt = nil
+	return err
+}
+
+func (f *file) close() error {
+	f.handle.Lock()
+	defer f.handle.Unlock()
+	f.closed = true
+	return f.closeBolt()
+}

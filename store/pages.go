@@ -1,0 +1,174 @@
+package store
+
+import (
+	"encoding/binary"
+	"fmt"
+	"io"
+)
+
+// The walk over the pages after a file is locked and before it is written. A
+// free page that is in use would be overwritten, and a branch that leads back
+// to itself would end the process, so both are looked for. Only the inner pages
+// are read: leaves are guarded by the checksums of what they hold.
+
+const (
+	branchPage   = 0x01
+	leafPage     = 0x02
+	freelistPage = 0x10
+	pageHeader   = 16
+	pageElement  = 16
+	bucketFlag   = 0x01
+	maxDepth     = 32
+)
+
+// pages walks the pages of one meta page.
+type pages struct {
+	r io.ReaderAt
+	meta
+	used map[uint64]bool
+}
+
+// page is one page as it lies in the file.
+type page struct {
+	id    uint64
+	flags uint16
+	count int
+	data  []byte
+}
+
+// checkPages returns what is wrong with the free list and the tree.
+func checkPages(r io.ReaderAt, m meta) error {
+	p := &pages{r: r, meta: m, used: map[uint64]bool{0: true, 1: true}}
+	if err := p.freePages(); err != nil {
+		return err
+	}
+	if err := p.claim(m.root); err != nil {
+		return err
+	}
+	root, err := p.read(m.root)
+	if err != nil {
+		return err
+	}
+	if root.flags != leafPage {
+		return fmt.Errorf("page %d does not hold the buckets", m.root)
+	}
+	return p.buckets(root)
+}
+
+// claim notes that the page is in use, once.
+func (p *pages) claim(id uint64) error {
+	if id < 2 || id >= p.pages || p.used[id] {
+		return fmt.Errorf("page %d is used twice or does not exist", id)
+	}
+	p.used[id] = true
+	return nil
+}
+
+// head returns the page without its data, and how many pages it runs over into.
+func (p *pages) head(id uint64) (pg page, over uint64, err error) {
+	var buf [pageHeader]byte
+	if _, err := p.r.ReadAt(buf[:], int64(id)*p.pageSize); err != nil {
+		return page{}, 0, err
+	}
+	le := binary.LittleEndian
+	over = uint64(le.Uint32(buf[12:]))
+	if le.Uint64(buf[:]) != id || id+over >= p.pages {
+		return page{}, 0, fmt.Errorf("page %d is not where it belongs", id)
+	}
+	return page{id: id, flags: le.Uint16(buf[8:]), count: int(le.Uint16(buf[10:]))}, over, nil
+}
+
+// read returns the page with its data, which runs over into the next pages.
+func (p *pages) read(id uint64) (page, error) {
+	pg, over, err := p.head(id)
+	if err != nil {
+		return page{}, err
+	}
+	pg.data = make([]byte, int64(over+1)*p.pageSize)
+	_, err = p.r.ReadAt(pg.data, int64(id)*p.pageSize)
+	return pg, err
+}
+
+// freePages claims the free pages and those that list them.
+func (p *pages) freePages() error {
+	list, err := p.read(p.freelist)
+	if err != nil {
+		return err
+	}
+	le := binary.LittleEndian
+	n, at := uint64(list.count), uint64(pageHeader)
+	if n == 0xFFFF {
+		n, at = le.Uint64(list.data[at:]), at+8
+	}
+	if list.flags != freelistPage || n > (uint64(len(list.data))-at)/8 {
+		return fmt.Errorf("page %d is no list of free pages", p.freelist)
+	}
+	for i := range n {
+		if err := p.claim(le.Uint64(list.data[at+8*i:])); err != nil {
+			return err
+		}
+	}
+	for i := range uint64(len(list.data)) / uint64(p.pageSize) {
+		if err := p.claim(p.freelist + i); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// buckets walks the trees of the buckets that the root page names.
+func (p *pages) buckets(root page) error {
+	le := binary.LittleEndian
+	for i := range root.count {
+		at := pageHeader + i*pageElement
+		if at+pageElement > len(root.data) {
+			return fmt.Errorf("page %d has too many entries", root.id)
+		}
+		e := root.data[at:]
+		value := uint64(at) + uint64(le.Uint32(e[4:])) + uint64(le.Uint32(e[8:]))
+		if le.Uint32(e)&bucketFlag == 0 || value+16 > uint64(len(root.data)) {
+			return fmt.Errorf("entry %d of page %d is no bucket", i, root.id)
+		}
+		if id := le.Uint64(root.data[value:]); id != 0 {
+			if err := p.claim(id); err != nil {
+				return err
+			}
+			if err := p.tree(id, 0); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// tree walks a tree from a page that is claimed. All leaves lie equally deep,
+// so the first child of a branch tells whether to read the others.
+func (p *pages) tree(id uint64, depth int) error {
+	pg, _, err := p.head(id)
+	if err != nil || pg.flags == leafPage {
+		return err
+	}
+	if pg, err = p.read(id); err != nil {
+		return err
+	}
+	if pg.flags != branchPage || pg.count == 0 || pageHeader+pg.count*pageElement > len(pg.data) || depth > maxDepth {
+		return fmt.Errorf("page %d is neither a branch nor a leaf", id)
+	}
+	children := make([]uint64, pg.count)
+	for i := range children {
+		children[i] = binary.LittleEndian.Uint64(pg.data[pageHeader+i*pageElement+8:])
+		if err := p.claim(children[i]); err != nil {
+			return err
+		}
+	}
+	first, _, err := p.head(children[0])
+	if err != nil || first.flags == leafPage {
+		return err
+	}
+	for _, child := range children {
+		if err := p.tree(child, depth+1); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,188 @@
+package store
+
+import (
+	"errors"
+	"slices"
+	"time"
+
+	"borewright/engine/record"
+)
+
+// Load returns the session's events in order, with those that still wait at
+// the end: Pending says how many they are. Checksums, numbers and chain are
+// checked. When an event cannot be read the error is a *SessionError and the
+// events before it are returned; ErrNoSession when there is no such session.
+// A shop without events is empty and no error.
+func (b *book) Load(uid string) ([]record.Sealed, error) {
+	uid = streamName(uid)
+	waiting := b.waiting(uid)
+	lines, err := b.shelf.lines(uid)
+	if errors.Is(err, ErrNoSession) && len(waiting) > 0 {
+		err = nil
+	}
+	events, bad := unseal(uid, lines)
+	if bad != nil {
+		err = bad
+	}
+	if err != nil {
+		return events, err
+	}
+	for _, s := range waiting {
+		if s.N == int64(len(events))+1 {
+			events = append(events, s)
+		}
+	}
+	return events, nil
+}
+
+// waiting returns the stream's events that are not kept. It is taken before
+// the shelf is read, so that what is kept meanwhile is not missed.
+func (b *book) waiting(uid string) []record.Sealed {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	var events []record.Sealed
+	for _, j := range b.queue {
+		if j.uid == uid {
+			events = append(events, j.sealed...)
+		}
+	}
+	return events
+}
+
+// unseal decodes stored events and follows their chain.
+func unseal(uid string, lines [][]byte) ([]record.Sealed, error) {
+	events := make([]record.Sealed, 0, len(lines))
+	var head record.Head
+	for _, line := range lines {
+		s, err := record.Continue(head, [][]byte{line})
+		if err != nil {
+			return events, &SessionError{UID: uid, N: head.N + 1, Cause: err}
+		}
+		events, head = append(events, s[0]), s[0].Head
+	}
+	return events, nil
+}
+
+// fold returns the heading of the stored events. With a *SessionError it is
+// the heading of those before the one that cannot be read.
+func fold(uid string, lines [][]byte) (record.Heading, error) {
+	events, err := unseal(uid, lines)
+	var h record.Heading
+	for _, s := range events {
+		h = h.Apply(s)
+	}
+	return h, err
+}
+
+// Head returns the number and hash of the session's last event, counting those
+// that still wait. A session that does not exist has the zero head.
+func (b *book) Head(uid string) (record.Head, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	s, err := b.stream(streamName(uid))
+	if err != nil {
+		return record.Head{}, err
+	}
+	return s.heading.Head, nil
+}
+
+// Headings returns what a list of sessions shows, the newest touched first,
+// counting what still waits: at most limit, all when limit is not above zero.
+// Archived sessions are among them, the shop is not. A session that is damaged
+// shows what its intact events say, and Warnings tells.
+func (b *book) Headings(limit int) ([]record.Heading, error) {
+	waiting := b.touched()
+	kept, err := b.shelf.headings(limit)
+	if err != nil {
+		return nil, err
+	}
+	out := slices.Clone(waiting)
+	for _, h := range kept {
+		i := slices.IndexFunc(waiting, func(w record.Heading) bool { return w.UID == h.UID })
+		switch {
+		case i < 0:
+			out = append(out, h)
+		case h.Head.N > out[i].Head.N:
+			out[i] = h
+		}
+	}
+	if limit > 0 && len(out) > limit {
+		out = out[:limit]
+	}
+	return out, nil
+}
+
+// touched returns the headings of the sessions that have events waiting, the
+// newest first.
+func (b *book) touched() []record.Heading {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	var out []record.Heading
+	seen := map[string]bool{record.ShopUID: true}
+	for _, j := range slices.Backward(b.queue) {
+		if !seen[j.uid] {
+			seen[j.uid] = true
+			out = append(out, j.heading)
+		}
+	}
+	return out
+}
+
+// Rebuild makes the list of sessions again from the events, which are not
+// touched, and orders it by their last events' times. It waits for its turn
+// in the queue.
+func (b *book) Rebuild() error {
+	t := &task{do: b.shelf.rebuild, result: make(chan error, 1)}
+	b.mu.Lock()
+	if b.closed {
+		b.mu.Unlock()
+		return ErrClosed
+	}
+	b.tasks = append(b.tasks, t)
+	b.change()
+	b.mu.Unlock()
+	return <-t.result
+}
+
+// Close ends the store. What waits is attempted once more; what is not kept
+// then, or takes longer than half a minute, is lost and comes back as an
+// *UnkeptError. A second Close does nothing.
+func (b *book) Close() error {
+	b.mu.Lock()
+	if b.closed {
+		b.mu.Unlock()
+		return nil
+	}
+	b.closed = true
+	b.move()
+	b.mu.Unlock()
+
+	late := time.NewTimer(b.closeWait)
+	defer late.Stop()
+	select {
+	case <-b.done:
+	case <-late.C:
+		return b.leave(errSlow)
+	}
+	err := b.shelf.close()
+	if left := b.leave(nil); left != nil {
+		return left
+	}
+	return err
+}
+
+var errSlow = errors.New("the disk does not answer")
+
+// leave returns what is not kept at the end, as an error when there is any.
+func (b *book) leave(cause error) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	u := b.unkept()
+	if cause != nil {
+		u.Cause = cause
+	}
+	if u.Events == 0 {
+		return cause
+	}
+	return u
+}

@@ -1,0 +1,213 @@
+package store
+
+import (
+	"cmp"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"slices"
+
+	bolt "go.etcd.io/bbolt"
+
+	"borewright/engine/record"
+)
+
+// warnRebuilt is for a list of sessions that was damaged.
+const warnRebuilt = "the list of sessions was damaged and has been made again from what was kept; its order may differ"
+
+// readIndex reads the buckets uids and recent, or makes them again when they do
+// not hold what was written.
+func (f *file) readIndex() error {
+	x, whole, err := f.scanIndex()
+	if err != nil {
+		return err
+	}
+	f.index.become(x)
+	if whole {
+		return nil
+	}
+	f.warn(warnRebuilt)
+	return f.rebuild()
+}
+
+// refresh reads the index again after a transaction that may be kept or not.
+func (f *file) refresh() error {
+	f.stale = true
+	x, whole, err := f.scanIndex()
+	if err != nil {
+		return err
+	}
+	if whole {
+		f.index.become(x)
+	}
+	f.stale = false
+	return nil
+}
+
+// scanIndex reads the buckets; whole is false when they are damaged.
+func (f *file) scanIndex() (x *index, whole bool, err error) {
+	x = newIndex()
+	var bad error
+	err = f.view(func(tx *bolt.Tx) error {
+		bad = errors.Join(x.readUIDs(tx), x.readTouches(tx), x.readLast(tx))
+		return nil
+	})
+	return x, bad == nil && x.whole(), err
+}
+
+func (x *index) readUIDs(tx *bolt.Tx) (bad error) {
+	c := tx.Bucket(uidsBucket).Cursor()
+	for k, v := c.First(); k != nil; k, v = c.Next() {
+		id, err := unframeNumber(k, v)
+		if err != nil {
+			bad = err
+			continue
+		}
+		x.add(string(k), id)
+	}
+	return bad
+}
+
+func (x *index) readTouches(tx *bolt.Tx) (bad error) {
+	c := tx.Bucket(recentBucket).Cursor()
+	for k, v := c.First(); k != nil; k, v = c.Next() {
+		id, err := unframeNumber(k, v)
+		if err != nil || len(k) != 8 {
+			bad = errShort
+			continue
+		}
+		x.touch(id, bytesNumber(k))
+	}
+	return bad
+}
+
+// readLast checks that the newest stream has a name.
+func (x *index) readLast(tx *bolt.Tx) error {
+	k, _ := tx.Bucket(eventsBucket).Cursor().Last()
+	if k == nil {
+		return nil
+	}
+	id, _, ok := parseEventKey(k)
+	if _, named := x.names[id]; !ok || !named {
+		return errMissing
+	}
+	return nil
+}
+
+// stock is one stream as rebuild finds it.
+type stock struct {
+	id      uint64
+	heading record.Heading
+}
+
+// rebuild implements shelf: it makes headings, uids and recent again in one
+// transaction. What it cannot name stays where it is and becomes a warning.
+func (f *file) rebuild() error {
+	x := newIndex()
+	all, err := f.takeStock(x)
+	if err != nil {
+		return err
+	}
+	rows, err := x.rowsOf(all)
+	if err != nil {
+		return err
+	}
+	if err := f.replaceIndex(rows); err != nil {
+		return err
+	}
+	f.index.become(x)
+	return nil
+}
+
+// takeStock names all streams in the index and returns them with the headings
+// that their events make, the oldest first.
+func (f *file) takeStock(x *index) ([]stock, error) {
+	ids, err := f.streamIDs()
+	if err != nil {
+		return nil, err
+	}
+	var all []stock
+	for _, id := range ids {
+		h, err := f.folded(id)
+		if err != nil && !isSessionError(err) {
+			return nil, err
+		}
+		x.lastID = max(x.lastID, id)
+		if _, taken := x.ids[h.UID]; id != shopID && (taken || h.UID == "") {
+			f.warn(fmt.Sprintf("the readings of stream %d belong to no session that is known", id))
+			continue
+		}
+		if id != shopID {
+			x.add(h.UID, id)
+		}
+		all = append(all, stock{id, h})
+	}
+	slices.SortStableFunc(all, func(a, b stock) int {
+		return cmp.Or(a.heading.Last.Compare(b.heading.Last), cmp.Compare(a.id, b.id))
+	})
+	return all, nil
+}
+
+// rowsOf touches the streams in order and returns all that the buckets hold.
+func (x *index) rowsOf(all []stock) ([]row, error) {
+	var rows []row
+	for i, s := range all {
+		text, err := json.Marshal(s.heading)
+		if err != nil {
+			return nil, fmt.Errorf("the heading of session %q: %w", s.heading.UID, err)
+		}
+		key := number(s.id)
+		rows = append(rows, row{headingsBucket, key, frame(key, text)})
+		if s.id == shopID {
+			continue
+		}
+		uid, at := []byte(s.heading.UID), uint64(i)+1
+		x.touch(s.id, at)
+		rows = append(rows, row{uidsBucket, uid, frame(uid, key)}, row{recentBucket, number(at), frame(number(at), key)})
+	}
+	return rows, nil
+}
+
+func (f *file) replaceIndex(rows []row) error {
+	return f.with(func() error {
+		if err := f.present(); err != nil {
+			return err
+		}
+		return f.bolt.Update(func(tx *bolt.Tx) error {
+			for _, name := range [][]byte{headingsBucket, uidsBucket, recentBucket} {
+				if err := tx.DeleteBucket(name); err != nil {
+					return err
+				}
+				if _, err := tx.CreateBucket(name); err != nil {
+					return err
+				}
+			}
+			for _, r := range rows {
+				if err := put(tx, r); err != nil {
+					return err
+				}
+			}
+			return f.hooks.fault("write")
+		})
+	})
+}
+
+// streamIDs returns the ids of all streams that have events, skipping from one
+// to the next.
+func (f *file) streamIDs() ([]uint64, error) {
+	var ids []uint64
+	err := f.view(func(tx *bolt.Tx) error {
+		c := tx.Bucket(eventsBucket).Cursor()
+		for k, _ := c.First(); k != nil; {
+			id, _, ok := parseEventKey(k)
+			if !ok || len(ids) > 0 && id <= ids[len(ids)-1] {
+				k, _ = c.Next() // a key that is not one of ours
+				continue
+			}
+			ids = append(ids, id)
+			k, _ = c.Seek(number(id + 1))
+		}
+		return nil
+	})
+	return ids, err
+}

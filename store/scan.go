@@ -1,0 +1,185 @@
+package store
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	bolt "go.etcd.io/bbolt"
+
+	"borewright/engine/record"
+)
+
+// sight is what a transaction saw of one stream, copied.
+type sight struct {
+	id uint64
+	// heading is the heading's JSON, nil when it is missing or damaged.
+	heading []byte
+	// n and last are the number and the stored bytes of the last event; last is
+	// nil when it is missing or damaged.
+	n    int64
+	last []byte
+}
+
+// see looks at the heading and the last event of a stream.
+func see(tx *bolt.Tx, id uint64) sight {
+	s := sight{id: id}
+	key := number(id)
+	if v := tx.Bucket(headingsBucket).Get(key); v != nil {
+		s.heading, _ = unframe(key, v)
+	}
+	c := tx.Bucket(eventsBucket).Cursor()
+	before := c.Prev
+	if k, _ := c.Seek(number(id + 1)); k == nil {
+		before = c.Last
+	}
+	k, v := before()
+	if at, n, ok := parseEventKey(k); ok && at == id {
+		s.n = n
+		s.last, _ = unframe(k, v)
+	}
+	return s
+}
+
+// read returns the heading when it is sound and speaks of the last event.
+func (s sight) read() (record.Heading, bool) {
+	var h record.Heading
+	if s.heading == nil {
+		return h, s.id == shopID && s.n == 0
+	}
+	if err := json.Unmarshal(s.heading, &h); err != nil {
+		return record.Heading{}, false
+	}
+	return h, s.last != nil && h.Head.N == s.n && h.Head.Hash == record.SumOf(s.last)
+}
+
+// heading implements shelf.
+func (f *file) heading(uid string) (record.Heading, error) {
+	id, ok := f.index.id(uid)
+	if !ok {
+		return record.Heading{}, nil
+	}
+	var s sight
+	if err := f.view(func(tx *bolt.Tx) error { s = see(tx, id); return nil }); err != nil {
+		return record.Heading{}, err
+	}
+	if h, ok := s.read(); ok {
+		return h, nil
+	}
+	return f.folded(id)
+}
+
+// folded makes the heading of a stream from its events. With a *SessionError
+// it is that of the intact ones.
+func (f *file) folded(id uint64) (record.Heading, error) {
+	uid := f.index.name(id)
+	lines, err := f.linesOf(id, uid)
+	if err != nil && !isSessionError(err) {
+		return record.Heading{}, err
+	}
+	h, worse := fold(uid, lines)
+	if worse != nil {
+		err = worse
+	}
+	if err != nil {
+		f.warn(err.Error())
+	}
+	if h.UID == "" && id != shopID {
+		h.UID = uid
+	}
+	return h, err
+}
+
+// headings implements shelf. It reads the newest touches first.
+func (f *file) headings(limit int) ([]record.Heading, error) {
+	var seen []sight
+	err := f.view(func(tx *bolt.Tx) error {
+		c := tx.Bucket(recentBucket).Cursor()
+		for k, v := c.Last(); k != nil && (limit <= 0 || len(seen) < limit); k, v = c.Prev() {
+			if id, err := unframeNumber(k, v); err == nil {
+				seen = append(seen, see(tx, id))
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	out := make([]record.Heading, len(seen))
+	for i, s := range seen {
+		h, ok := s.read()
+		if !ok {
+			if h, err = f.folded(s.id); err != nil && !isSessionError(err) {
+				return nil, err
+			}
+		}
+		out[i] = h
+	}
+	return out, nil
+}
+
+// lines implements shelf.
+func (f *file) lines(uid string) ([][]byte, error) {
+	id, ok := f.index.id(uid)
+	if !ok {
+		return nil, fmt.Errorf("%w: %q", ErrNoSession, uid)
+	}
+	return f.linesOf(id, uid)
+}
+
+func (f *file) linesOf(id uint64, uid string) ([][]byte, error) {
+	var lines [][]byte
+	var bad error
+	var s sight
+	err := f.view(func(tx *bolt.Tx) error {
+		s = see(tx, id)
+		lines, bad = readLines(tx, id)
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	var h record.Heading
+	if bad == nil && s.heading != nil && json.Unmarshal(s.heading, &h) == nil && h.Head.N > int64(len(lines)) {
+		bad = errMissing
+	}
+	if bad != nil {
+		return lines, &SessionError{UID: uid, N: int64(len(lines)) + 1, Cause: bad}
+	}
+	return lines, nil
+}
+
+var errMissing = errors.New("it is missing")
+
+// readLines copies the stored bytes of the stream's events up to the first one
+// that is missing or damaged.
+func readLines(tx *bolt.Tx, id uint64) ([][]byte, error) {
+	var lines [][]byte
+	c := tx.Bucket(eventsBucket).Cursor()
+	for k, v := c.Seek(number(id)); k != nil; k, v = c.Next() {
+		if !bytes.Equal(k, eventKey(id, int64(len(lines))+1)) {
+			return lines, strange(k, id)
+		}
+		line, err := unframe(k, v)
+		if err != nil {
+			return lines, err
+		}
+		lines = append(lines, line)
+	}
+	return lines, nil
+}
+
+// strange says what is wrong with a key that does not go on with the stream:
+// nothing when the next stream begins.
+func strange(key []byte, id uint64) error {
+	at, n, ok := parseEventKey(key)
+	switch {
+	case ok && at > id:
+		return nil
+	case ok && at == id:
+		return fmt.Errorf("%w: event %d stands in its place", errMissing, n)
+	default:
+		return fmt.Errorf("%w: something else stands in its place", errMissing)
+	}
+}
