@@ -76,13 +76,13 @@ func (l Limits) checkRange(by string, r Range) string {
 	return ""
 }
 
-// checkSizes holds every limit of a size, and its target, to what a size of the
-// family may be.
+// checkSizes holds every limit of what is read, and its target, to what a
+// reading of the family may be.
 func (l Limits) checkSizes() string {
-	if l.On != Size {
+	family, _ := plan.FamilyOf(l.Of)
+	if t, _ := family.Traits(); l.On != Size && string(l.On) != t.Figure {
 		return ""
 	}
-	family, _ := plan.FamilyOf(l.Of)
 	for _, size := range []struct {
 		name string
 		w    length.Written

@@ -26,10 +26,13 @@ type NameError struct {
 func (e *NameError) Error() string { return e.Reason }
 
 // SizeError is for a length that is no size of a feature: see Family.CheckSize.
-type SizeError struct{ Size length.Written }
+type SizeError struct {
+	Size   length.Written
+	Reason string // what is wrong with it, such as "is not above zero"
+}
 
 // Error names the size and what is wrong with it.
-func (e *SizeError) Error() string { return e.Size.String() + " is not above zero" }
+func (e *SizeError) Error() string { return e.Size.String() + " " + e.Reason }
 
 // Quote returns a text from outside as a sentence can hold it: in quotation
 // marks, cut after 40 characters, and with what does not print escaped.

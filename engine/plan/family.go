@@ -113,15 +113,20 @@ func (f Family) known() (Traits, error) {
 }
 
 // CheckSize says why a length is no size of a feature of the family, or nil: a
-// size is above zero, unless the family's figure has a sign. It holds for
-// readings, nominals, limits and targets alike. Nothing written passes. The
-// error is a *SizeError.
+// diameter or a wall is above zero, a gap may be zero, and a figure that has a
+// sign (Traits.Signed) may be anything. It holds for readings, nominals, limits
+// and targets alike. Nothing written passes. The error is a *SizeError.
 func (f Family) CheckSize(size length.Written) error {
 	t, _ := f.Traits()
-	if t.Signed || size.IsZero() || size.Length > 0 {
+	gap := t.Figure != "" && t.Shape == NoShape
+	switch {
+	case t.Signed, size.IsZero(), size.Length > 0, gap && size.Length == 0:
 		return nil
+	case gap:
+		return &SizeError{Size: size, Reason: "is below zero"}
+	default:
+		return &SizeError{Size: size, Reason: "is not above zero"}
 	}
-	return &SizeError{Size: size}
 }
 
 // Noun returns the word for one feature of the family, whichever its part.
