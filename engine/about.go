@@ -59,9 +59,27 @@ func (s *Session) LevelName(f plan.Family, id string) string {
 }
 
 // PlaceName returns a place as a sentence names it, such as
-// "bore 2, middle, across".
+// "bore 2, middle, across"; what has one place alone is named by its feature.
 func (s *Session) PlaceName(p plan.Place) string {
-	return s.Name(p.Of) + ", " + s.LevelName(p.Of.Family, p.Level) + ", " + DirName(p.Dir)
+	name := s.Name(p.Of)
+	if level := s.levelWord(p.Of.Family, p.Level); level != "" {
+		name += ", " + level
+	}
+	if p.Dir != plan.Once && p.Dir != "" {
+		name += ", " + DirName(p.Dir)
+	}
+	return name
+}
+
+// levelWord is what a sentence calls a level: nothing for the only point of
+// what is read as one figure.
+func (s *Session) levelWord(f plan.Family, id string) string {
+	t, _ := f.Traits()
+	g, _ := s.plan.Group(f)
+	if id == "" || t.Figure != "" && len(g.Levels) == 1 {
+		return ""
+	}
+	return s.LevelName(f, id)
 }
 
 // DirName returns a direction as it is shown: its name, or its angle with °.

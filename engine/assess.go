@@ -1,8 +1,6 @@
 package engine
 
 import (
-	"slices"
-
 	"borewright/engine/form"
 	"borewright/engine/length"
 	"borewright/engine/plan"
@@ -81,7 +79,7 @@ func (a *Assessment) measureAgain(s *Session, f plan.Feature) {
 		}
 	}
 	for i := range a.Clearances {
-		if p := a.Clearances[i].pair; p.hole == f || p.shaft == f {
+		if p := a.Clearances[i].pair; p.touches(f) {
 			a.Clearances[i] = s.fit(a, p)
 		}
 	}
@@ -92,9 +90,15 @@ func (a *Assessment) Feature(f plan.Feature) (m Measured, ok bool) {
 	return find(a.Features, func(m Measured) bool { return m.Of == f })
 }
 
-// Clearance returns the clearance a feature takes part in.
-func (a *Assessment) Clearance(f plan.Feature) (c Fit, ok bool) {
-	return find(a.Clearances, func(c Fit) bool { return c.pair.hole == f || c.pair.shaft == f })
+// ClearancesOf returns the clearances a feature takes part in.
+func (a *Assessment) ClearancesOf(f plan.Feature) []Fit {
+	var out []Fit
+	for _, c := range a.Clearances {
+		if c.pair.touches(f) {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // measure computes one feature's figures and what is judged of them.
@@ -140,20 +144,13 @@ func (s *Session) grid(f plan.Feature, stage int) form.Grid {
 }
 
 // judgedOnly returns the part of a grid in the direction that alone counts for
-// the family: shells are eccentric by design. Most families count them all.
+// the family. Most families count them all.
 func judgedOnly(f plan.Family, g form.Grid) form.Grid {
 	t, _ := f.Traits()
-	dir := slices.Index(g.Names, t.Judged)
-	if t.Judged == "" || dir < 0 {
+	if t.Judged == "" {
 		return g
 	}
-	out := g
-	out.Angles, out.Names = g.Angles[dir:dir+1], g.Names[dir:dir+1]
-	out.Values = make([][]length.Exact, len(g.Values))
-	for i, row := range g.Values {
-		out.Values[i] = row[dir : dir+1]
-	}
-	return out
+	return columns(g, t.Judged)
 }
 
 // count returns how many places a grid has and how many of them were read.

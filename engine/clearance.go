@@ -2,6 +2,8 @@ package engine
 
 import (
 	"borewright/engine/fit"
+	"borewright/engine/form"
+	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 )
@@ -13,54 +15,177 @@ type Fit struct {
 	// Name is how a sentence names it, by its hole.
 	Name      string
 	Clearance fit.Clearance
-	Places    int
-	pair      pair
-	findings  []Finding
+	// FromParts says that it is worked out from housing, shell walls and
+	// journal, not from the assembled bearing.
+	FromParts bool
+	// Difference is the assembled clearance less that from parts, of their
+	// means, where both are known.
+	Difference length.Exact
+	Places     int
+	pair       pair
+	findings   []Finding
 }
 
-// pair is a hole and its shaft.
-type pair struct{ hole, shaft plan.Feature }
+// pair is a hole and its shaft, and which half of a shared journal it is.
+type pair struct {
+	hole, shaft plan.Feature
+	half        string
+	at          []int // positions in the summary line
+	parts       shells
+}
 
-// fitted are the families that make a clearance together, hole first.
-var fitted = [][2]plan.Family{
-	{plan.Bore, plan.Piston},
-	{plan.MainBearing, plan.MainJournal},
+// shells are the housing and the walls that a bearing is made of, when its
+// clearance is worked out from parts.
+type shells struct{ housing, upper, lower plan.Feature }
+
+func (x shells) all() []plan.Feature { return []plan.Feature{x.housing, x.upper, x.lower} }
+
+// touches reports whether a feature takes part in the clearance.
+func (p pair) touches(f plan.Feature) bool {
+	return p.hole == f || p.shaft == f || !p.parts.housing.IsZero() && (p.parts.housing == f || p.parts.upper == f || p.parts.lower == f)
+}
+
+// pairings are the families that make a clearance together, hole first. A
+// bearing also has the housing and the shells that it is made of.
+var pairings = []struct{ hole, shaft, housing, shell plan.Family }{
+	{plan.Bore, plan.Piston, "", ""},
+	{plan.MainBearing, plan.MainJournal, plan.MainHousing, plan.ShellMain},
+	{plan.RodBearing, plan.RodJournal, plan.RodHousing, plan.ShellRod},
+	{plan.CamBearing, plan.CamJournal, "", ""},
+	{plan.PistonEye, plan.PistonPin, "", ""},
+	{plan.RodEye, plan.PistonPin, "", ""},
+	{plan.LifterBore, plan.Lifter, "", ""},
 }
 
 // pairs returns the clearances of the plan: those whose hole and shaft are
-// both measured.
+// both measured, and those whose parts are.
 func (s *Session) pairs() []pair {
 	var out []pair
-	for _, f := range fitted {
-		if _, ok := s.plan.Group(f[1]); !ok {
+	for _, x := range pairings {
+		if !s.planned(x.shaft) {
 			continue
 		}
-		for _, hole := range s.plan.Features(s.layout) {
-			if hole.Family == f[0] {
-				out = append(out, pair{hole, plan.Feature{Family: f[1], At: hole.At}})
+		t, _ := x.hole.Traits()
+		for at := 1; at <= t.Count(s.layout); at++ {
+			p, ok := s.pairAt(x.hole, x.shaft, at)
+			if ok && s.planned(x.hole) {
+				out = append(out, p)
+			}
+			if ok && x.shell != "" && s.planned(x.housing) && s.planned(x.shell) {
+				p.parts = s.shellsAt(x.housing, x.shell, at)
+				out = append(out, p)
 			}
 		}
 	}
 	return out
 }
 
+func (s *Session) planned(f plan.Family) bool {
+	_, ok := s.plan.Group(f)
+	return ok
+}
+
+// pairAt returns the hole and the shaft that meet at a position; ok is false
+// when either is missing there.
+func (s *Session) pairAt(hole, shaft plan.Family, at int) (p pair, ok bool) {
+	p.hole, p.at = s.FeatureAt(hole, "", at), []int{at}
+	if shaft == plan.RodJournal {
+		journal, half := s.layout.RodJournalOf(at)
+		p.shaft, p.half = plan.Feature{Family: shaft, At: journal}, half
+	} else {
+		p.shaft = s.FeatureAt(shaft, "", at)
+	}
+	return p, !p.hole.IsZero() && !p.shaft.IsZero()
+}
+
+func (s *Session) shellsAt(housing, shell plan.Family, at int) shells {
+	return shells{
+		s.FeatureAt(housing, "", at), s.FeatureAt(shell, plan.Upper, at), s.FeatureAt(shell, plan.Lower, at),
+	}
+}
+
 // fit computes one clearance from the figures that a already holds.
 func (s *Session) fit(a *Assessment, p pair) Fit {
-	hole, _ := a.Feature(p.hole)
 	shaft, _ := a.Feature(p.shaft)
-	f := Fit{Hole: p.hole, Shaft: p.shaft, Name: s.Name(p.hole), Places: max(hole.Places, shaft.Places), pair: p}
-	limits := s.clearanceLimits(p.hole)
-	by := limit.Usual(limit.Clearance)
-	if len(limits) > 0 {
-		by = s.definition(limits[0])
-	} else if s.rules.Clearance != "" {
-		by = s.rules.Clearance
+	hole, known := a.Feature(p.hole)
+	f := Fit{Hole: p.hole, Shaft: p.shaft, Name: s.Name(p.hole), FromParts: !p.parts.housing.IsZero(), pair: p}
+	f.Places = max(hole.Places, shaft.Places)
+	holes, shafts := hole.judgedGrid.Values, s.halfOf(shaft, p.half)
+	if f.FromParts {
+		holes = s.installed(a, p.parts)
 	}
-	f.Clearance = fit.Between(hole.judgedGrid.Values, shaft.judgedGrid.Values, fit.Definition(by))
+	limits := s.clearanceLimits(p.hole)
+	by := s.clearanceBy(limits)
+	f.Clearance = fit.Between(holes, shafts, fit.Definition(by))
+	if f.FromParts && known && fit.Between(hole.judgedGrid.Values, shafts, fit.Definition(by)).Judged.Measured() {
+		f.Difference = fit.Between(hole.judgedGrid.Values, shafts, fit.MeanMean).Mean.Sub(f.Clearance.Mean)
+		return f
+	}
 	for _, l := range limits {
-		f.findings = append(f.findings, s.judgeFit(f, l, hole, shaft))
+		f.findings = append(f.findings, s.judgeFit(f, l, holes, shafts))
 	}
 	return f
+}
+
+// clearanceBy is the definition that clearances are shown by.
+func (s *Session) clearanceBy(limits []limit.Limits) limit.Definition {
+	if len(limits) > 0 {
+		return s.definition(limits[0])
+	}
+	if s.rules.Clearance != "" {
+		return s.rules.Clearance
+	}
+	return limit.Usual(limit.Clearance)
+}
+
+// halfOf returns a journal's figures, or those of one half's levels: a level
+// of neither half counts for both.
+func (s *Session) halfOf(m Measured, half string) [][]length.Exact {
+	if half == "" {
+		return m.judgedGrid.Values
+	}
+	g, _ := s.plan.Group(m.Of.Family)
+	var out [][]length.Exact
+	for i, row := range m.judgedGrid.Values {
+		if l := g.Levels[i]; l.Half == "" || l.Half == half {
+			out = append(out, row)
+		}
+	}
+	return out
+}
+
+// installed returns what the bearing measures with its shells in: the housing
+// less both walls, square to the parting line.
+func (s *Session) installed(a *Assessment, x shells) [][]length.Exact {
+	housing, _ := a.Feature(x.housing)
+	upper, _ := a.Feature(x.upper)
+	lower, _ := a.Feature(x.lower)
+	square := columns(housing.Grid, "vertical")
+	out := make([][]length.Exact, len(square.Values))
+	for i, row := range square.Values {
+		for _, v := range row {
+			out[i] = append(out[i], v.Sub(upper.Figures.Mean).Sub(lower.Figures.Mean))
+		}
+	}
+	return out
+}
+
+// columns returns the part of a grid in one direction, all of it when the grid
+// has no such direction.
+func columns(g form.Grid, name string) form.Grid {
+	for dir, n := range g.Names {
+		if n != name {
+			continue
+		}
+		out := g
+		out.Angles, out.Names = g.Angles[dir:dir+1], g.Names[dir:dir+1]
+		out.Values = make([][]length.Exact, len(g.Values))
+		for i, row := range g.Values {
+			out.Values[i] = row[dir : dir+1]
+		}
+		return out
+	}
+	return g
 }
 
 func (s *Session) clearanceLimits(hole plan.Feature) []limit.Limits {
@@ -73,14 +198,14 @@ func (s *Session) clearanceLimits(hole plan.Feature) []limit.Limits {
 	return out
 }
 
-func (s *Session) judgeFit(f Fit, l limit.Limits, hole, shaft Measured) Finding {
+func (s *Session) judgeFit(f Fit, l limit.Limits, hole, shaft [][]length.Exact) Finding {
 	by := s.definition(l)
 	c := f.Clearance
 	if fit.Definition(by) != c.By {
-		c = fit.Between(hole.judgedGrid.Values, shaft.judgedGrid.Values, fit.Definition(by))
+		c = fit.Between(hole, shaft, fit.Definition(by))
 	}
-	found := s.worstOf(f.Hole, nil, f.Places, l, by, clearanceCandidates(c, len(shaft.judgedGrid.Values)))
-	found.With = f.Shaft
+	found := s.worstOf(f.Hole, nil, f.Places, l, by, clearanceCandidates(c, len(shaft)))
+	found.With, found.at = f.Shaft, f.pair.at
 	return found
 }
 

@@ -29,6 +29,9 @@ func (a *Assessment) Figures(s *Session) []string {
 
 func (s *Session) figureLines(m Measured) []string {
 	f, u := m.Figures, s.Unit()
+	if t, _ := m.Of.Family.Traits(); t.Figure != "" {
+		return []string{fmt.Sprintf("  %s: %s", m.Name, s.pointsText(m))}
+	}
 	lines := []string{fmt.Sprintf("  %s, %s, %d of %d read: %s to %s, overall spread %s; %s", m.Name, m.Stage, m.Read, m.Planned,
 		f.Smallest.Format(u, m.Places), f.Largest.Format(u, m.Places), shown(f.Overall, u, m.Places), f.Shape)}
 	if text := s.roundText(m); text != "" {
@@ -37,7 +40,24 @@ func (s *Session) figureLines(m Measured) []string {
 	if text := s.taperText(m); text != "" {
 		lines = append(lines, "    taper (end to end) "+text)
 	}
+	if e := m.Eccentricity(); e.Measured() {
+		lines = append(lines, "    eccentricity at the parting line "+e.FormatSigned(u, m.Places))
+	}
 	return lines
+}
+
+// pointsText lists the readings of what is read as figures, not diameters.
+func (s *Session) pointsText(m Measured) string {
+	var out []string
+	g, _ := s.plan.Group(m.Of.Family)
+	for i, row := range m.Grid.Values {
+		text := shown(row[0], s.Unit(), m.Places)
+		if level := s.levelWord(m.Of.Family, g.Levels[i].ID); level != "" {
+			text = level + " " + text
+		}
+		out = append(out, text)
+	}
+	return strings.Join(out, ", ")
 }
 
 // roundText lists the out-of-round of every level that has one.
@@ -71,6 +91,12 @@ func (s *Session) clearanceLine(c Fit) string {
 		c.Clearance.Mean.Format(u, c.Places), c.Clearance.Loosest.Format(u, c.Places))
 	if c.Clearance.Bound {
 		text += " (bounds: from different levels)"
+	}
+	if c.FromParts {
+		text += " (from housing, shells and journal)"
+	}
+	if c.Difference.Measured() {
+		text += "; assembled less from parts " + c.Difference.FormatSigned(u, c.Places)
 	}
 	return text
 }

@@ -61,6 +61,8 @@ func (s *Session) Reads(p plan.Place) (gauge.Context, error) {
 		Like:       s.sisters(p),
 		Shape:      p.Of.Family.Shape(),
 	}
+	t, _ := p.Of.Family.Traits()
+	c.Signed = t.Signed
 	if l, ok := limit.Find(s.limits, limit.Size, p.Of); ok {
 		c.Low, c.High = bounds(l.Effective().New)
 	}

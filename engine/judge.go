@@ -23,6 +23,7 @@ type Finding struct {
 	Limits     limit.Limits
 	// Text is the finding as a sentence.
 	Text string
+	at   []int // positions in the summary line
 }
 
 // candidate is one value that a limit may be put to, and where it stands.
@@ -88,7 +89,7 @@ func (s *Session) definition(l limit.Limits) limit.Definition {
 
 // worstOf judges every candidate and keeps the worst.
 func (s *Session) worstOf(f plan.Feature, dirs []string, places int, l limit.Limits, by limit.Definition, cs []candidate) Finding {
-	best := Finding{Of: f, On: l.On, By: by, Limits: l.Effective()}
+	best := Finding{Of: f, On: l.On, By: by, Limits: l.Effective(), at: s.lineAt(f)}
 	subject := limit.Subject{Kind: limit.KindOf(l.On), Shape: f.Family.Shape(), Judge: s.rules.Judge}
 	best.Judgement = best.Limits.Judge(length.Exact{}, subject)
 	for i, c := range cs {
@@ -117,6 +118,9 @@ func (s *Session) whereOf(f plan.Feature, dirs []string, c candidate) (level, di
 // candidatesOf returns the values of a feature that a limit is put to.
 func candidatesOf(m Measured, l limit.Limits, by limit.Definition) []candidate {
 	f := m.Figures
+	if t, _ := m.Of.Family.Traits(); t.Figure == string(l.On) {
+		return readingsOf(m, by)
+	}
 	switch l.On {
 	case limit.Size:
 		return sizes(m, by)
@@ -152,6 +156,17 @@ func sizes(m Measured, by limit.Definition) []candidate {
 		}
 	}
 	return measuredOnly(out...)
+}
+
+// readingsOf returns what a limit is put to where a reading is the figure.
+func readingsOf(m Measured, by limit.Definition) []candidate {
+	if by != limit.TotalReading {
+		return sizes(m, by)
+	}
+	if m.Read == 1 {
+		return measuredOnly(candidate{m.Figures.Mean.Abs(), -1, -1, false})
+	}
+	return measuredOnly(candidate{m.Figures.Overall, -1, -1, false})
 }
 
 func tapers(f form.Figures, by limit.Definition, signed bool) []candidate {

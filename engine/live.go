@@ -24,10 +24,11 @@ func (a *Assessment) Live(s *Session, f plan.Feature) []LiveFigure {
 		return nil
 	}
 	var out []LiveFigure
-	for _, on := range []limit.Characteristic{limit.Size, limit.OutOfRound, limit.Taper, limit.OverallSpread} {
+	for _, on := range Characteristics(f.Family) {
 		out = append(out, s.liveOf(m, on)...)
 	}
-	if c, ok := a.Clearance(f); ok {
+	out = append(out, s.liveEccentricity(m)...)
+	for _, c := range a.ClearancesOf(f) {
 		out = append(out, s.liveFit(c)...)
 	}
 	return out
@@ -46,6 +47,10 @@ func (s *Session) liveOf(m Measured, on limit.Characteristic) []LiveFigure {
 	}
 	u := s.Unit()
 	switch on {
+	case limit.Clearance:
+		return nil
+	case limit.OverallSpread:
+		return nil
 	case limit.Size:
 		return plainFigure("size, smallest to largest", rangeText(m.Figures.Smallest, m.Figures.Largest, u, m.Places))
 	case limit.OutOfRound:
@@ -54,8 +59,20 @@ func (s *Session) liveOf(m Measured, on limit.Characteristic) []LiveFigure {
 		}
 	case limit.Taper:
 		return plainFigure("taper end to end", m.Figures.EndToEnd.FormatSigned(u, m.Places))
+	default:
+		return plainFigure(string(on), rangeText(m.Figures.Smallest, m.Figures.Largest, u, m.Places))
 	}
 	return nil
+}
+
+// liveEccentricity is by how much a shell is wider at the parting line than
+// square to it: made so, and never judged.
+func (s *Session) liveEccentricity(m Measured) []LiveFigure {
+	e := m.Eccentricity()
+	if !e.Measured() {
+		return nil
+	}
+	return plainFigure("eccentricity at the parting line", e.FormatSigned(s.Unit(), m.Places))
 }
 
 func plainFigure(name, value string) []LiveFigure {
@@ -71,8 +88,8 @@ func rangeText(low, high length.Exact, u length.Unit, places int) string {
 
 func (s *Session) liveFinding(f Finding, places int) LiveFigure {
 	x := LiveFigure{Name: shortName(f), Judgement: f.Judgement, Judged: true}
-	if f.Level != "" && f.Value.Measured() {
-		x.Name += ", " + s.LevelName(f.Of.Family, f.Level)
+	if level := s.levelWord(f.Of.Family, f.Level); level != "" && f.Value.Measured() {
+		x.Name += ", " + level
 	}
 	if f.Value.Measured() {
 		x.Value = f.Shown(s.Unit(), places)
@@ -114,7 +131,10 @@ func (s *Session) liveFit(c Fit) []LiveFigure {
 		out = append(out, s.liveFinding(f, c.Places))
 	}
 	name := "clearance, tightest to loosest"
-	if c.Clearance.Bound {
+	switch {
+	case c.FromParts:
+		name = "from parts, tightest to loosest"
+	case c.Clearance.Bound:
 		name = "clearance, bounds"
 	}
 	return append(out, LiveFigure{Name: name, Value: rangeText(c.Clearance.Tightest, c.Clearance.Loosest, u, c.Places)})

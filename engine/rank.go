@@ -39,15 +39,24 @@ func (a *Assessment) rank(s *Session) {
 	a.Mains = a.line(s, plan.CrankLine, plan.MainBearing, s.layout.Mains)
 }
 
+// line ranks the members of a summary line. The crank line ends with the
+// thrust, at position 0, when its end play is measured.
 func (a *Assessment) line(s *Session, l plan.Line, head plan.Family, n int) []Ranking {
-	out := make([]Ranking, n)
+	out := make([]Ranking, n, n+1)
 	for i := range out {
 		out[i] = Ranking{Line: l, At: i + 1, Label: s.layout.Label(plan.Feature{Family: head, At: i + 1})}
 	}
+	if l == plan.CrankLine && s.planned(plan.EndPlay) {
+		out = append(out, Ranking{Line: l, Label: "thrust"})
+	}
 	for _, f := range a.Findings {
-		if f.Of.Family.Line() == l && f.Of.At <= n {
-			r := &out[f.Of.At-1]
-			r.Findings = append(r.Findings, f)
+		if f.Of.Family.Line() != l {
+			continue
+		}
+		for i := range out {
+			if slices.Contains(f.at, out[i].At) {
+				out[i].Findings = append(out[i].Findings, f)
+			}
 		}
 	}
 	slices.SortStableFunc(out, compareWorst)

@@ -67,16 +67,18 @@ type ReportRank struct {
 
 // ReportFigures are the figures of one stage of a feature.
 type ReportFigures struct {
-	Read          int           `json:"read"`
-	Smallest      string        `json:"smallest"`
-	Largest       string        `json:"largest"`
-	Mean          string        `json:"mean"`
-	OutOfRound    string        `json:"out_of_round"`
-	EndToEnd      string        `json:"taper_end_to_end"`
-	Spread        string        `json:"taper_spread"`
-	OverallSpread string        `json:"overall_spread"`
-	Shape         string        `json:"shape,omitempty"`
-	Levels        []ReportLevel `json:"levels"`
+	Read          int    `json:"read"`
+	Smallest      string `json:"smallest"`
+	Largest       string `json:"largest"`
+	Mean          string `json:"mean"`
+	OutOfRound    string `json:"out_of_round"`
+	EndToEnd      string `json:"taper_end_to_end"`
+	Spread        string `json:"taper_spread"`
+	OverallSpread string `json:"overall_spread"`
+	Shape         string `json:"shape,omitempty"`
+	// Eccentricity is by how much a shell is larger at the parting line.
+	Eccentricity string        `json:"eccentricity,omitempty"`
+	Levels       []ReportLevel `json:"levels"`
 }
 
 // ReportLevel are the figures at one level.
@@ -110,6 +112,10 @@ type ReportFit struct {
 	Mean     string `json:"mean"`
 	Loosest  string `json:"loosest"`
 	Bound    bool   `json:"bound,omitempty"`
+	// FromParts says that it is housing less walls less journal, Difference
+	// the assembled clearance less that one.
+	FromParts  bool   `json:"from_parts,omitempty"`
+	Difference string `json:"difference,omitempty"`
 }
 
 // Report puts an assessment into the form that other programs read, in the
@@ -175,6 +181,7 @@ func (s *Session) reportFeature(m Measured) ReportFeature {
 		Of: m.Of.String(), Name: m.Name, Stage: m.Stage, Planned: m.Planned, LeftOut: m.LeftOut,
 		ReportFigures: s.reportFigures(m.Of, m.Figures),
 	}
+	out.Eccentricity = s.exactText(m.Eccentricity())
 	if m.Worked {
 		before := s.reportFigures(m.Of, m.AsFound)
 		out.AsFound = &before
@@ -204,6 +211,7 @@ func (s *Session) reportFit(c Fit) ReportFit {
 		Hole: c.Hole.String(), Shaft: c.Shaft.String(), By: string(c.Clearance.By), Judged: s.exactText(c.Clearance.Judged),
 		Tightest: s.exactText(c.Clearance.Tightest), Mean: s.exactText(c.Clearance.Mean),
 		Loosest: s.exactText(c.Clearance.Loosest), Bound: c.Clearance.Bound,
+		FromParts: c.FromParts, Difference: s.exactText(c.Difference),
 	}
 }
 

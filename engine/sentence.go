@@ -5,35 +5,38 @@ import (
 
 	"borewright/engine/length"
 	"borewright/engine/limit"
+	"borewright/engine/plan"
 )
 
 // sentence says a finding in words, such as "bore 4, middle: out-of-round
 // 0.0009 of 0.0005 in allowed".
 func (s *Session) sentence(f Finding, places int) string {
-	var b strings.Builder
-	b.WriteString(s.where(f))
-	b.WriteString(": ")
-	b.WriteString(what(f))
-	if !f.Value.Measured() {
-		b.WriteString(" not measured")
-		return b.String()
+	text := s.where(f) + ":"
+	if t, _ := f.Of.Family.Traits(); !strings.Contains(t.Noun, string(f.On)) {
+		text += " " + what(f)
 	}
-	b.WriteString(" " + f.Shown(s.Unit(), places) + s.against(f))
-	return b.String()
+	if !f.Value.Measured() {
+		return text + " not measured"
+	}
+	return text + " " + f.Shown(s.Unit(), places) + s.against(f)
 }
 
 func (s *Session) where(f Finding) string {
 	name := s.Name(f.Of)
-	if f.Level != "" {
-		name += ", " + s.LevelName(f.Of.Family, f.Level)
+	level, dir := s.levelWord(f.Of.Family, f.Level), f.Dir
+	if dir == plan.Once {
+		dir = ""
 	}
 	switch {
-	case f.Dir != "" && f.Level != "":
-		name += " " + DirName(f.Dir)
-	case f.Dir != "":
-		name += ", " + DirName(f.Dir)
+	case level == "" && dir == "":
+		return name
+	case dir == "":
+		return name + ", " + level
+	case level == "":
+		return name + ", " + DirName(dir)
+	default:
+		return name + ", " + level + " " + DirName(dir)
 	}
-	return name
 }
 
 func what(f Finding) string {
@@ -87,7 +90,7 @@ func (s *Session) against(f Finding) string {
 // tooWord says on which side a figure is outside.
 func tooWord(on limit.Characteristic, low bool) string {
 	words := [2]string{"too large", "too small"}
-	if on == limit.Clearance {
+	if limit.KindOf(on) == limit.KindGap {
 		words = [2]string{"too loose", "too tight"}
 	}
 	if low {

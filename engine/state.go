@@ -24,6 +24,7 @@ type state struct {
 	works       map[plan.Feature][]workMark
 	lastPlace   plan.Place // of the last reading or place left out
 	tables      map[tableKey]record.Table
+	fitted      map[plan.Feature]seated
 	full        map[string]bool // sets in which a size was read in full
 	lifecycle   string
 	readings    map[int64]plan.Place // where each reading stands now
@@ -74,6 +75,8 @@ func (st *state) apply(e record.Sealed) error {
 		return st.leaveOut(e.N, b)
 	case record.Moved:
 		return st.move(b)
+	case record.Fitted:
+		return st.setFitted(e.N, b)
 	case record.Work:
 		return st.addWork(e.N, b)
 	case record.State:

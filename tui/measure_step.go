@@ -53,7 +53,8 @@ func (m *measure) figureText(p plan.Place) string {
 // signed reports whether a reading may have a sign: what counts from zero has.
 func (m *measure) signed() bool {
 	h, err := m.desk.Session.Hand(m.place.Of.Family)
-	return err == nil && h.Instrument.Kind == gauge.Comparator
+	t, _ := m.place.Of.Family.Traits()
+	return err == nil && (t.Signed || h.Instrument.Kind == gauge.Comparator)
 }
 
 // off says why items of the menu are off.

@@ -14,6 +14,19 @@ const (
 	Clearance     Characteristic = "clearance"
 )
 
+// The characteristics of what is read as one figure, each named as the
+// family's Figure in plan.Traits.
+const (
+	Wall          Characteristic = "wall"
+	EndGap        Characteristic = "end gap"
+	SideClearance Characteristic = "side clearance"
+	EndPlay       Characteristic = "end play"
+	DeckClearance Characteristic = "deck clearance"
+	Protrusion    Characteristic = "protrusion"
+	Runout        Characteristic = "runout"
+	Flatness      Characteristic = "flatness"
+)
+
 // Definition says by which definition a figure is computed. Its zero value is
 // the characteristic's usual one: see Usual.
 type Definition string
@@ -42,6 +55,10 @@ const (
 	SmallestMean     Definition = "smallest - mean"
 	SmallestSmallest Definition = "smallest - smallest"
 	MeanMean         Definition = "mean - mean"
+
+	// TotalReading is the largest less the smallest that the indicator showed
+	// over a full turn; a single reading is taken to be that total.
+	TotalReading Definition = "total indicator reading"
 )
 
 // Kind is how the margin of a characteristic is measured. The zero value is
@@ -66,11 +83,23 @@ var traits = map[Characteristic]struct {
 	OutOfRound:    {KindForm, []Definition{AtOneLevel}},
 	OverallSpread: {KindForm, []Definition{OfAllReadings}},
 	Clearance:     {KindGap, []Definition{SmallestLargest, SmallestMean, SmallestSmallest, MeanMean}},
+
+	Wall:          {KindSize, []Definition{EveryReading, Average}},
+	EndGap:        {KindGap, []Definition{EveryReading}},
+	SideClearance: {KindGap, []Definition{EveryReading}},
+	EndPlay:       {KindGap, []Definition{EveryReading}},
+	DeckClearance: {KindSize, []Definition{EveryReading, Average}},
+	Protrusion:    {KindSize, []Definition{EveryReading}},
+	Runout:        {KindForm, []Definition{TotalReading}},
+	Flatness:      {KindForm, []Definition{EveryReading}},
 }
 
 // Characteristics returns every characteristic, in the order a list shows them.
 func Characteristics() []Characteristic {
-	return []Characteristic{Size, OutOfRound, Taper, OverallSpread, Clearance}
+	return []Characteristic{
+		Size, OutOfRound, Taper, OverallSpread, Clearance,
+		Wall, EndGap, SideClearance, EndPlay, DeckClearance, Protrusion, Runout, Flatness,
+	}
 }
 
 // Definitions returns the definitions of a characteristic, the usual one

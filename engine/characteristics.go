@@ -1,0 +1,30 @@
+package engine
+
+import (
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+)
+
+// Characteristics returns what can be judged of a family, in the order a list
+// shows it: what one reading is, where a reading is the figure; else size and
+// form, and the clearance of a hole that a shaft runs in.
+func Characteristics(f plan.Family) []limit.Characteristic {
+	t, ok := f.Traits()
+	switch {
+	case !ok || t.Unread:
+		return nil
+	case t.Figure != "":
+		return []limit.Characteristic{limit.Characteristic(t.Figure)}
+	}
+	out := []limit.Characteristic{limit.Size}
+	if t.Judged == "" {
+		out = append(out, limit.OutOfRound)
+	}
+	out = append(out, limit.Taper, limit.OverallSpread)
+	for _, p := range pairings {
+		if p.hole == f {
+			out = append(out, limit.Clearance)
+		}
+	}
+	return out
+}
