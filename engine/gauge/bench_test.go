@@ -52,23 +52,22 @@ func dial(tb testing.TB) gauge.Context {
 // inch is a direct micrometer in 0.0001 in, a size in full already read.
 func inch(tb testing.TB) gauge.Context {
 	tb.Helper()
-	return gauge.Context{
-		Instrument: gauge.Instrument{
-			ID: "m1", Name: "bore micrometer", Kind: gauge.Direct, Contacts: 2, Unit: length.In,
-			Graduation: written(tb, "0.0001 in"),
-		},
-		Nominal: written(tb, "3.7500 in"), Shape: plan.Hole, FullSeen: true,
-	}
+	return micrometer(tb, "m1", length.In, "0.0001 in", "3.7500 in")
 }
 
 // metric is a direct micrometer in 0.001 mm, a size in full already read.
 func metric(tb testing.TB) gauge.Context {
 	tb.Helper()
+	return micrometer(tb, "m2", length.MM, "0.001 mm", "67.000 mm")
+}
+
+func micrometer(tb testing.TB, id string, unit length.Unit, graduation, nominal string) gauge.Context {
+	tb.Helper()
 	return gauge.Context{
 		Instrument: gauge.Instrument{
-			ID: "m2", Name: "bore micrometer", Kind: gauge.Direct, Contacts: 2, Unit: length.MM,
-			Graduation: written(tb, "0.001 mm"),
+			ID: id, Name: "bore micrometer", Kind: gauge.Direct, Contacts: 2, Unit: unit,
+			Graduation: written(tb, graduation),
 		},
-		Nominal: written(tb, "67.000 mm"), Shape: plan.Hole, FullSeen: true,
+		Nominal: written(tb, nominal), Shape: plan.Hole, FullSeen: true,
 	}
 }

@@ -2,10 +2,12 @@ package gauge
 
 import (
 	"fmt"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"borewright/engine/length"
+	"borewright/engine/plan"
 )
 
 // Fault says what is wrong with an instrument, a setting or a set.
@@ -21,12 +23,12 @@ func (f *Fault) Error() string {
 	if f.Value == "" {
 		return fmt.Sprintf("%s: %s %s", f.Of, f.Field, f.Reason)
 	}
-	return fmt.Sprintf("%s: %s %q %s", f.Of, f.Field, f.Value, f.Reason)
+	return fmt.Sprintf("%s: %s %s %s", f.Of, f.Field, plan.Quote(f.Value), f.Reason)
 }
 
-// How long a name and any other text may be, in characters.
+// How long a name and any other text may be, in bytes.
 const (
-	longestName = 80
+	longestName = 64
 	longestText = 200
 )
 
@@ -43,6 +45,14 @@ type faults struct {
 	err error
 }
 
+// faultsOf begins with the id of the thing, which then names it.
+func faultsOf(noun, id string) *faults {
+	f := &faults{of: noun}
+	f.name("id", id)
+	f.of += " " + plan.Quote(id)
+	return f
+}
+
 func (f *faults) add(bad bool, field, value, reason string) {
 	if bad && f.err == nil {
 		f.err = &Fault{f.of, field, value, reason}
@@ -51,16 +61,15 @@ func (f *faults) add(bad bool, field, value, reason string) {
 
 // name checks a text that must be there.
 func (f *faults) name(field, value string) {
-	f.add(value == "", field, value, "is missing")
+	f.add(strings.TrimSpace(value) == "", field, value, "is missing")
 	f.text(field, value, longestName)
 }
 
+// text checks a text that may be missing.
 func (f *faults) text(field, value string, most int) {
 	f.add(!utf8.ValidString(value), field, value, "is not text")
-	f.add(utf8.RuneCountInString(value) > most, field, "", fmt.Sprintf("is longer than %d characters", most))
-	for _, r := range value {
-		f.add(unicode.IsControl(r), field, value, "holds a control character")
-	}
+	f.add(len(value) > most, field, value, fmt.Sprintf("is longer than %d bytes", most))
+	f.add(strings.ContainsFunc(value, unicode.IsControl), field, value, "holds a control character")
 }
 
 // oneOf checks a value that must be one of those given.
@@ -85,17 +94,15 @@ func (f *faults) decimal(field, value string, low, high int64) {
 	}
 	d, err := length.ParseDecimal(value)
 	f.add(err != nil, field, value, "is not a decimal number")
-	if err == nil {
-		out := d.Coef < low*pow10(d.Places) || d.Coef > high*pow10(d.Places)
-		f.add(out, field, value, fmt.Sprintf("is not from %d to %d", low, high))
-	}
+	f.add(err == nil && !Within(d, low, high), field, value, fmt.Sprintf("is not from %d to %d", low, high))
 }
 
-// pow10 returns 10^n for the decimals of a parsed number, so n is at most 15.
-func pow10(n int) int64 {
-	p := int64(1)
-	for range n {
-		p *= 10
+// Within reports whether a decimal number lies from low to high, bounds within
+// ±1000.
+func Within(d length.Decimal, low, high int64) bool {
+	one := int64(1) // 10^15 at most, so that its products fit
+	for range d.Places {
+		one *= 10
 	}
-	return p
+	return low*one <= d.Coef && d.Coef <= high*one
 }

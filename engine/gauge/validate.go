@@ -10,8 +10,7 @@ import (
 
 // Validate says what is wrong with the instrument; the error is a *Fault.
 func (i Instrument) Validate() error {
-	f := &faults{of: fmt.Sprintf("instrument %q", i.ID)}
-	f.name("id", i.ID)
+	f := faultsOf("instrument", i.ID)
 	f.name("name", i.Name)
 	f.oneOf("kind", i.Kind, "is neither comparator, direct nor indicator", Comparator, Direct, Indicator)
 	f.oneOf("contacts", fmt.Sprint(i.Contacts), "are neither 2 nor 3", "0", "2", "3")
@@ -49,8 +48,7 @@ func (i Instrument) validateScale(f *faults) {
 
 // Validate says what is wrong with the setting; the error is a *Fault.
 func (s Setting) Validate() error {
-	f := &faults{of: fmt.Sprintf("setting %q", s.ID)}
-	f.name("id", s.ID)
+	f := faultsOf("setting", s.ID)
 	f.name("instrument", s.Instrument)
 	f.oneOf("on", s.On, "is neither ring, blocks, micrometer, feature nor scale", OnRing, OnBlocks, OnMicrometer, OnFeature, OnScale)
 	f.notBelow(1, "size", s.Size, "is not more than zero")
@@ -71,8 +69,9 @@ func (s Setting) Validate() error {
 // comparator is zeroed on a master, and only a comparator on a feature. The
 // error is a *Fault.
 func (s Setting) ValidateFor(i Instrument) error {
-	f := &faults{of: fmt.Sprintf("setting %q", s.ID), err: s.Validate()}
-	f.add(s.Instrument != i.ID, "instrument", s.Instrument, fmt.Sprintf("is not %q", i.ID))
+	f := faultsOf("setting", s.ID)
+	f.err = s.Validate()
+	f.add(s.Instrument != i.ID, "instrument", s.Instrument, "is not "+plan.Quote(i.ID))
 	f.add(i.Kind == Comparator && s.On == OnScale, "on", s.On, "is not possible: a comparator is zeroed on a master")
 	f.add(i.Kind != Comparator && s.On == OnFeature, "on", s.On, "is only possible with a comparator")
 	return f.err
@@ -80,8 +79,7 @@ func (s Setting) ValidateFor(i Instrument) error {
 
 // Validate says what is wrong with the set; the error is a *Fault.
 func (s Set) Validate() error {
-	f := &faults{of: fmt.Sprintf("set %q", s.ID)}
-	f.name("id", s.ID)
+	f := faultsOf("set", s.ID)
 	f.name("setting", s.Setting)
 	for _, t := range []struct{ field, value string }{
 		{"plate", s.Plate},

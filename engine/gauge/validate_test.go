@@ -39,8 +39,11 @@ func TestInstrumentValidate(t *testing.T) {
 		{"no name", "name", func(i *gauge.Instrument) { i.Name = "" }},
 		{"escape in the name", "name", func(i *gauge.Instrument) { i.Name = "a\x1b[2J" }},
 		{"broken name", "name", func(i *gauge.Instrument) { i.Name = "a\xff" }},
-		{"long name", "name", func(i *gauge.Instrument) { i.Name = strings.Repeat("é", 81) }},
-		{"name of the longest", "", func(i *gauge.Instrument) { i.Name = strings.Repeat("é", 80) }},
+		{"blank name", "name", func(i *gauge.Instrument) { i.Name = " " }},
+		{"long name", "name", func(i *gauge.Instrument) { i.Name = strings.Repeat("é", 32) + "x" }},
+		{"name of the longest", "", func(i *gauge.Instrument) { i.Name = strings.Repeat("é", 32) }},
+		{"long id", "id", func(i *gauge.Instrument) { i.ID = strings.Repeat("x", 65) }},
+		{"long material", "material", func(i *gauge.Instrument) { i.Material = strings.Repeat("x", 65) }},
 		{"kind", "kind", func(i *gauge.Instrument) { i.Kind = "laser" }},
 		{"contacts", "contacts", func(i *gauge.Instrument) { i.Contacts = 4 }},
 		{"unit", "unit", func(i *gauge.Instrument) { i.Unit = length.UM }},
@@ -51,6 +54,8 @@ func TestInstrumentValidate(t *testing.T) {
 		{"step zero", "step", func(i *gauge.Instrument) { i.Step = written(t, "0 in") }},
 		{"short turn", "turn", func(i *gauge.Instrument) { i.Turn = written(t, "0.0001 in") }},
 		{"negative low", "low", func(i *gauge.Instrument) { i.Low = written(t, "-1 in") }},
+		{"high of nothing", "high", func(i *gauge.Instrument) { i.High = written(t, "0 in") }},
+		{"high at low", "high", func(i *gauge.Instrument) { i.Low, i.High = written(t, "3 in"), written(t, "3.0 in") }},
 		{"high under low", "high", func(i *gauge.Instrument) { i.Low, i.High = written(t, "4 in"), written(t, "3 in") }},
 		{"huge", "scale", func(i *gauge.Instrument) { i.High = written(t, "90000 mm") }},
 		{"sense", "sense", func(i *gauge.Instrument) { i.Sense = "left" }},
@@ -67,6 +72,50 @@ func TestInstrumentValidate(t *testing.T) {
 		i := inch(t).Instrument
 		tt.change(&i)
 		finds(t, tt.name, i.Validate(), tt.field)
+	}
+}
+
+// What stands in a sentence says of what it is, and is cut when it is long.
+func TestFaultSays(t *testing.T) {
+	i := inch(t).Instrument
+	long := strings.Repeat("x", 65)
+	for want, change := range map[string]func(*gauge.Instrument){
+		"instrument: id is missing":                                                              func(i *gauge.Instrument) { i.ID = "" },
+		`instrument: id "` + long[:40] + `…" is longer than 64 bytes`:                            func(i *gauge.Instrument) { i.ID = long },
+		`instrument "m1": kind "` + long[:40] + `…" is neither comparator, direct nor indicator`: func(i *gauge.Instrument) { i.Kind = long },
+		`instrument "m1": contacts "1" are neither 2 nor 3`:                                      func(i *gauge.Instrument) { i.Contacts = 1 },
+		`instrument "m1": name "a\x1b" holds a control character`:                                func(i *gauge.Instrument) { i.Name = "a\x1b" },
+		`instrument "m1": graduation is missing`:                                                 func(i *gauge.Instrument) { i.Graduation = length.Written{} },
+	} {
+		bad := i
+		change(&bad)
+		if err := bad.Validate(); err == nil || err.Error() != want {
+			t.Errorf("got  %v\nwant %s", err, want)
+		}
+	}
+}
+
+func TestWithin(t *testing.T) {
+	for _, tt := range []struct {
+		text      string
+		low, high int64
+		want      bool
+	}{
+		{"0", 0, 1, true},
+		{"-0.000000000000001", 0, 1, false},
+		{"1.00000000000000", 0, 1, true},
+		{"1.00000000000001", 0, 1, false},
+		{"999.999999999999", -1000, 1000, true},
+		{"-1000", -1000, 1000, true},
+		{"-1000.1", -1000, 1000, false},
+	} {
+		d, err := length.ParseDecimal(tt.text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := gauge.Within(d, tt.low, tt.high); got != tt.want {
+			t.Errorf("%s from %d to %d: %v", tt.text, tt.low, tt.high, got)
+		}
 	}
 }
 
