@@ -44,11 +44,12 @@ type FamilyDraft struct {
 	Set     gauge.Set
 }
 
-// NewDraft returns a draft of a layout in which nothing is measured yet.
-func NewDraft(unit length.Unit, layout plan.Layout) Draft {
+// NewDraft returns a draft of a layout in which nothing is measured yet. Of
+// what will be measured, the families named come in the order given.
+func NewDraft(unit length.Unit, layout plan.Layout, families ...plan.Family) Draft {
 	d := Draft{Unit: unit, Layout: layout.Filled()}
-	for _, t := range plan.Families() {
-		d.Families = append(d.Families, FamilyDraft{Group: plan.Group{Family: t.Family}})
+	for _, f := range familyOrder(families) {
+		d.Families = append(d.Families, FamilyDraft{Group: plan.Group{Family: f}})
 	}
 	return d
 }
@@ -92,6 +93,13 @@ func (f FamilyDraft) NeedsMaster() bool {
 	return f.Measured && f.Gauge.Kind == gauge.Comparator && f.Setting.On != gauge.OnFeature
 }
 
+// shares reports whether another measured family is read with the same gauge.
+func (d Draft) shares(f FamilyDraft) bool {
+	return slices.ContainsFunc(d.Measured(), func(x FamilyDraft) bool {
+		return x.Family != f.Family && x.Gauge.ID != "" && x.Gauge.ID == f.Gauge.ID
+	})
+}
+
 // ready reports whether the gauge is zeroed: its setting can be recorded.
 func (f FamilyDraft) ready() bool {
 	return f.Gauge.ID != "" && (!f.NeedsMaster() || !f.Setting.Size.IsZero())
@@ -123,23 +131,24 @@ func DraftOf(s *Session) Draft {
 	if n := len(s.events); n > 0 {
 		d.Initials = s.events[n-1].By
 	}
-	for _, f := range familyOrder(s.plan) {
+	var order []plan.Family
+	for _, g := range s.plan.Families {
+		order = append(order, g.Family)
+	}
+	for _, f := range familyOrder(order) {
 		d.Families = append(d.Families, s.familyDraft(f))
 	}
 	return d
 }
 
-// familyOrder returns every family: those of the plan in its order, each of
-// the others before the first of the plan's that usually follows it.
-func familyOrder(p plan.Plan) []plan.Family {
+// familyOrder returns every family: those of a plan in its order, each of the
+// others before the first of the plan's that usually follows it.
+func familyOrder(planned []plan.Family) []plan.Family {
 	rank := map[plan.Family]int{}
 	for i, t := range plan.Families() {
 		rank[t.Family] = i
 	}
-	var out []plan.Family
-	for _, g := range p.Families {
-		out = append(out, g.Family)
-	}
+	out := slices.Clone(planned)
 	for _, t := range plan.Families() {
 		if slices.Contains(out, t.Family) {
 			continue

@@ -33,7 +33,7 @@ func (d Draft) Changes(s *Session) ([]record.Body, error) {
 	}
 	d.Families = slices.Clone(d.Families)
 	for i := range d.Families {
-		if err := d.Families[i].settle(s); err != nil {
+		if err := d.Families[i].settle(s, d.shares(d.Families[i])); err != nil {
 			return nil, err
 		}
 	}
@@ -143,8 +143,8 @@ func (s *Session) takeBack(l limit.Limits) []record.Body {
 // settle fits the row to a session: a level never gets the id that another
 // depth had, a level that was read keeps its name and depth, and a gauge that
 // was zeroed keeps its kind, another kind being another gauge.
-func (f *FamilyDraft) settle(s *Session) error {
-	f.settleGauge(s)
+func (f *FamilyDraft) settle(s *Session, shared bool) error {
+	f.settleGauge(s, shared)
 	g, planned := s.plan.Group(f.Family)
 	if !planned || !f.Measured {
 		return nil
@@ -206,7 +206,9 @@ func (s *Session) levelsEver(f plan.Family) []plan.Level {
 
 // settleGauge gives a gauge that changed its kind since it was zeroed new ids,
 // and ids of its own to a setting and a set that the session has for another.
-func (f *FamilyDraft) settleGauge(s *Session) {
+// A shared gauge that was read from its setting and now stands at a master far
+// from that one has been zeroed anew.
+func (f *FamilyDraft) settleGauge(s *Session, shared bool) {
 	old, have := s.instrument(f.Gauge.ID)
 	if f.Gauge.ID == "" {
 		return
@@ -217,13 +219,27 @@ func (f *FamilyDraft) settleGauge(s *Session) {
 			f.Instrument = f.Gauge.ID
 		}
 	}
-	if x, taken := s.setting(f.Setting.ID); taken && x.Instrument != f.Gauge.ID {
+	x, taken := s.setting(f.Setting.ID)
+	anew := shared && apart(x.Size.Length, f.Setting.Size.Length) > masterReach && s.readFrom(x.ID)
+	if taken && (x.Instrument != f.Gauge.ID || anew) {
 		f.Setting.ID = freeID(f.Gauge.ID+"-", s.settingTaken)
 	}
 	if x, taken := s.set(f.Set.ID); taken && x.Setting != f.Setting.ID {
 		f.Set.ID = freeID(f.Gauge.ID+"-", s.setTaken)
 	}
 	f.Setting.Instrument, f.Set.Setting = f.Gauge.ID, f.Setting.ID
+}
+
+// readFrom reports whether there are readings of a setting.
+func (s *Session) readFrom(setting string) bool {
+	for _, sp := range s.spots {
+		for _, t := range sp.readings {
+			if set, ok := s.set(t.Set); ok && set.Setting == setting {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // zeroed returns the newest set of an instrument; ok is false when it has none.

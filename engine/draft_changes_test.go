@@ -42,7 +42,7 @@ func TestChangesAreOnlyWhatChanged(t *testing.T) {
 		"unit":           {func(d *engine.Draft) { d.Unit = length.In }, "details"},
 		"more cylinders": {func(d *engine.Draft) { d.SetCylinders(6) }, "layout"},
 		"order":          {func(d *engine.Draft) { d.Order = plan.ByDirection }, "plan"},
-		"more levels":    {func(d *engine.Draft) { d.Of(plan.Bore).SetLevels(5) }, "plan"},
+		"more levels":    {func(d *engine.Draft) { d.SetLevels(plan.Bore, 5) }, "plan"},
 		"a first depth":  {func(d *engine.Draft) { d.Of(plan.Bore).SetDepth(2, written(t, "90 mm")) }, "plan"},
 		"no pistons":     {func(d *engine.Draft) { d.SetMeasured(plan.Piston, false) }, "plan"},
 		"mains too": {func(d *engine.Draft) {
@@ -142,12 +142,44 @@ func TestLevelsGetFreshIDs(t *testing.T) {
 // Levels that were read keep their names when others come between.
 func TestLevelsThatWereReadKeepTheirNames(t *testing.T) {
 	s, d := started(t)
-	d.Of(plan.Bore).SetLevels(2)
+	d.SetLevels(plan.Bore, 2)
 	d.Of(plan.Bore).Levels[0].Name = "upper end"
 	changed(t, s, d)
 	g, _ := s.Plan().Group(plan.Bore)
 	if got := g.Levels[0].Name; got != "top" {
 		t.Errorf("the level that was read is called %q now", got)
+	}
+}
+
+// One bore gauge for bores and mains: a master put right is near the one before,
+// another one far from it is a new zero, and what was read before stays.
+func TestASharedGaugeIsZeroedAnew(t *testing.T) {
+	for _, c := range []struct {
+		size, setting, bore string
+	}{
+		{"92.010 mm", "bore-1", "92.013"},
+		{"60.000 mm", "bore-2", "92.003"},
+	} {
+		s, d := started(t)
+		d.SetMeasured(plan.MainBearing, true)
+		mains, bores := d.Of(plan.MainBearing), d.Of(plan.Bore)
+		mains.SetNominal(written(t, "60.000 mm"))
+		mains.Gauge, mains.Setting, mains.Set = bores.Gauge, bores.Setting, bores.Set
+		changed(t, s, d)
+		mains.SetMaster(gauge.OnRing, written(t, c.size))
+		d.Share(plan.MainBearing)
+		changed(t, s, d)
+		h, err := s.Hand(plan.MainBearing)
+		if err != nil || h.Setting.ID != c.setting || h.Setting.Size.String() != c.size {
+			t.Errorf("set to %s the mains are read from %+v, %v", c.size, h.Setting, err)
+		}
+		place := plan.Place{Of: plan.Feature{Family: plan.Bore, At: 4}, Level: "a", Dir: "across"}
+		if got := s.Figure(place, 0).Format(length.MM, 3); got != c.bore {
+			t.Errorf("set to %s the bore is %s, want %s", c.size, got, c.bore)
+		}
+		if again, err := engine.DraftOf(s).Changes(s); err != nil || len(again) != 0 {
+			t.Errorf("there is still %s to change, %v", kinds(again), err)
+		}
 	}
 }
 

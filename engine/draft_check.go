@@ -56,9 +56,12 @@ const (
 )
 
 // masterReach is how far from the nominal a setting master may be before it
-// looks like a slip: what the stem of a bore gauge travels. Common practice, no
-// source.
-const masterReach = length.Millimetre
+// looks like a slip: what the stem of a bore gauge travels. A tenth of the
+// nominal is beyond any gauge. Common practice, no source.
+const (
+	masterReach = length.Millimetre
+	masterShare = 10
+)
 
 // Check returns what is wrong with the draft and what is doubtful, in the
 // order of the fields; none when measuring can begin.
@@ -76,7 +79,7 @@ func (d Draft) Check() []Problem {
 		ps.wrong("measured", "nothing is measured: choose one family at least")
 	}
 	for i, f := range rows {
-		f.check(&ps, i == 0)
+		f.check(&ps, i == 0, d.shares(f))
 	}
 	return ps
 }
@@ -103,8 +106,9 @@ func (d Draft) checkTexts(ps *problems) {
 // field returns the name of one of the family's fields.
 func (f FamilyDraft) field(name string) string { return string(f.Family) + "." + name }
 
-// check looks at one family; the first one measured has to be ready to read.
-func (f FamilyDraft) check(ps *problems, first bool) {
+// check looks at one family. The first one measured has to be ready to read; a
+// gauge that is shared may stand at a master for another family.
+func (f FamilyDraft) check(ps *problems, first, shared bool) {
 	f.checkNominal(ps)
 	if err := (plan.Plan{Families: []plan.Group{f.Group}}).Validate(); err != nil && f.Nominal.Length >= 0 {
 		ps.wrong(f.field("grid"), "%v", err)
@@ -112,12 +116,13 @@ func (f FamilyDraft) check(ps *problems, first bool) {
 	for _, l := range f.Limits {
 		f.checkLimit(ps, l)
 	}
-	f.checkGauge(ps, first)
+	f.checkGauge(ps, first, shared)
 }
 
 func (f FamilyDraft) checkNominal(ps *problems) {
 	n := f.Nominal
 	switch field := f.field("nominal"); {
+	case f.isPoint():
 	case n.IsZero():
 		ps.wrong(field, "the nominal size of %s is missing", f.Family.Plural())
 	case n.Length < leastNominal || n.Length > mostNominal:
@@ -127,6 +132,13 @@ func (f FamilyDraft) checkNominal(ps *problems) {
 
 // apart is how far two lengths differ.
 func apart(a, b length.Length) length.Length { return max(a-b, b-a) }
+
+// isPoint reports whether what is read is no diameter, such as an end gap: it
+// needs no nominal, and its nominal may be anything.
+func (f FamilyDraft) isPoint() bool {
+	t, _ := f.Family.Traits()
+	return t.Figure != ""
+}
 
 // inUnit writes a plain length in a unit, with its usual decimals.
 func inUnit(l length.Length, u length.Unit) string {
@@ -155,7 +167,7 @@ func (f FamilyDraft) checkLimit(ps *problems, l limit.Limits) {
 // looks like a slip: a fiftieth of it. Common practice, no source.
 const limitReach = 50
 
-func (f FamilyDraft) checkGauge(ps *problems, first bool) {
+func (f FamilyDraft) checkGauge(ps *problems, first, shared bool) {
 	if f.Gauge.ID == "" {
 		if first {
 			ps.wrong(f.field("gauge"), "no gauge is chosen for %s", f.Family.Plural())
@@ -165,22 +177,24 @@ func (f FamilyDraft) checkGauge(ps *problems, first bool) {
 	if err := f.Gauge.Validate(); err != nil {
 		ps.wrong(f.field("gauge"), "%v", err)
 	}
-	f.checkMaster(ps, first)
+	f.checkMaster(ps, first, shared)
 }
 
-func (f FamilyDraft) checkMaster(ps *problems, first bool) {
+func (f FamilyDraft) checkMaster(ps *problems, first, shared bool) {
 	if !f.NeedsMaster() {
 		return
 	}
 	size, field := f.Setting.Size, f.field("master")
 	switch off := apart(size.Length, f.Nominal.Length); {
 	case size.IsZero() && first:
-		ps.wrong(field, "the size of the master that the %s is zeroed on is missing", f.Gauge.Name)
+		ps.wrong(field, "the size of the master for %s is missing", f.Family.Plural())
 	case size.IsZero():
 	case size.Length <= 0:
 		ps.wrong(field, "the master's size %s is not above zero", size)
+	case !f.Nominal.IsZero() && off > f.Nominal.Length/masterShare && !shared:
+		ps.wrong(field, "no gauge reaches so far: master %s for %s, nominal %s", size, f.Family.Plural(), f.Nominal)
 	case !f.Nominal.IsZero() && off > masterReach:
-		ps.doubt(field, "the master's size %s is %s away from the nominal %s of %s", size, inUnit(off, size.Unit), f.Nominal, f.Family.Plural())
+		ps.doubt(field, "the master %s for %s is %s from their nominal %s", size, f.Family.Plural(), inUnit(off, size.Unit), f.Nominal)
 	}
 	if f.Setting.On == gauge.OnScale {
 		ps.wrong(field, "the %s is zeroed on a master, not on a scale of its own", f.Gauge.Name)

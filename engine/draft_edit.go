@@ -68,24 +68,53 @@ func (d *Draft) SetMains(n int) {
 // relay takes a layout up. Labels stay where there are as many positions as
 // before.
 func (d *Draft) relay(l plan.Layout) {
-	old := d.Layout
-	kept := map[string][]string{}
-	if names := old.Labels["cylinders"]; len(names) == l.Cylinders {
-		kept["cylinders"] = names
-	}
-	if names := old.Labels["mains"]; len(names) == l.Mains {
-		kept["mains"] = names
-	}
-	l.Labels = nil
-	for key, names := range kept {
-		if len(names) > 0 {
-			if l.Labels == nil {
-				l.Labels = map[string][]string{}
-			}
-			l.Labels[key] = names
+	old, kept := d.Layout, map[string][]string{}
+	for key, names := range old.Labels {
+		trial := l
+		trial.Labels = map[string][]string{key: names}
+		if trial.Validate() == nil {
+			kept[key] = names
 		}
 	}
+	if l.Labels = nil; len(kept) > 0 {
+		l.Labels = kept
+	}
+	if l.Lead = ""; l.Banks() > 1 {
+		l.Lead = old.Lead
+	}
 	d.Layout = l
+	d.halve()
+}
+
+// SetLead says which bank's rods stand in front on the crank.
+func (d *Draft) SetLead(bank string) {
+	d.Layout.Lead = bank
+	if bank == plan.LeftBank {
+		d.Layout.Lead = ""
+	}
+}
+
+// halve says which half of a shared rod journal each of its levels is on: the
+// front levels on the front half, the rear ones on the rear half, a middle one
+// on both.
+func (d *Draft) halve() {
+	f := d.Of(plan.RodJournal)
+	if f == nil {
+		return
+	}
+	f.Levels = slices.Clone(f.Levels)
+	n := len(f.Levels)
+	for i := range f.Levels {
+		half := ""
+		switch {
+		case !d.Layout.Shared:
+		case 2*i+1 < n:
+			half = plan.FrontHalf
+		case 2*i+1 > n:
+			half = plan.RearHalf
+		}
+		f.Levels[i].Half = half
+	}
 }
 
 // SetMeasured says whether a family is measured. One that has no grid or gauge
@@ -109,6 +138,9 @@ func (d *Draft) SetMeasured(family plan.Family, yes bool) {
 	if f.Gauge.ID == "" {
 		f.SetGauge(usualKind(family), d.Unit)
 	}
+	if family == plan.RodJournal {
+		d.halve()
+	}
 }
 
 // SetNominal chooses the nominal size of a family. Limits that stand as they
@@ -119,10 +151,19 @@ func (f *FamilyDraft) SetNominal(nominal length.Written) {
 	f.Nominal = nominal
 }
 
-// SetLevels chooses how many levels there are, 1 to 6. Levels come and go
+// SetLevels chooses how many levels a family has, 1 to 6. Levels come and go
 // before the last one, so that the ends stay the ends; a level keeps its id.
 // Names stay too, unless all are the usual ones.
-func (f *FamilyDraft) SetLevels(n int) {
+func (d *Draft) SetLevels(family plan.Family, n int) {
+	if f := d.Of(family); f != nil {
+		f.setLevels(n)
+	}
+	if family == plan.RodJournal {
+		d.halve()
+	}
+}
+
+func (f *FamilyDraft) setLevels(n int) {
 	usual := usualNames(f.Family, f.Levels)
 	levels := slices.Clone(f.Levels)
 	for len(levels) > max(1, n) {
@@ -176,7 +217,7 @@ func (f *FamilyDraft) SetDirections(n int) {
 }
 
 // SetGauge chooses the gauge that the family is read with by its kind,
-// gauge.Comparator or gauge.Direct, and the unit it is marked in. Another kind
+// gauge.Comparator, gauge.Direct or gauge.Indicator, and the unit it is marked in. Another kind
 // is another gauge, the usual one; a master's size that was keyed stays. Another
 // unit gives the same gauge the usual scale in that unit.
 func (f *FamilyDraft) SetGauge(kind string, unit length.Unit) {

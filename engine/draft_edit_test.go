@@ -48,9 +48,10 @@ func TestCheckNamesTheFieldAndTheValue(t *testing.T) {
 		}, "bore.size.new.low", "the low new size of bores, 3.5700 in, is far from the nominal 3.7500 in", true},
 		"no gauge":    {func(d *engine.Draft) { d.Of(plan.Bore).Gauge = gauge.Instrument{} }, "bore.gauge", "no gauge is chosen for bores", false},
 		"graduation":  {func(d *engine.Draft) { d.Of(plan.Bore).Gauge.Graduation = length.Written{} }, "bore.gauge", "graduation", false},
-		"no master":   {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, length.Written{}) }, "bore.master", "the size of the master that the bore gauge for bores is zeroed on is missing", false},
+		"no master":   {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, length.Written{}) }, "bore.master", "the size of the master for bores is missing", false},
 		"master zero": {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, written(t, "0 in")) }, "bore.master", "0 in is not above zero", false},
-		"far master":  {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, written(t, "3.5700 in")) }, "bore.master", "the master's size 3.5700 in is 0.1800 in away from the nominal 3.7500 in of bores", true},
+		"mm master":   {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, written(t, "3.7500 mm")) }, "bore.master", "no gauge reaches so far: master 3.7500 mm for bores, nominal 3.7500 in", false},
+		"far master":  {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, written(t, "3.5700 in")) }, "bore.master", "the master 3.5700 in for bores is 0.1800 in from their nominal 3.7500 in", true},
 		"own scale":   {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnScale, written(t, "3.7500 in")) }, "bore.master", "on a master, not on a scale", false},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -125,7 +126,7 @@ func TestLevelsComeBeforeTheLast(t *testing.T) {
 		{1, "a middle"},
 		{3, "a top, c middle, b bottom"},
 	} {
-		f.SetLevels(c.n)
+		d.SetLevels(plan.Bore, c.n)
 		if got := show(); got != c.want && c.n != 3 {
 			t.Errorf("%d levels are %s, want %s", c.n, got, c.want)
 		}
@@ -134,7 +135,7 @@ func TestLevelsComeBeforeTheLast(t *testing.T) {
 		}
 	}
 	f.Levels[1].Name = "ring land"
-	f.SetLevels(4)
+	d.SetLevels(plan.Bore, 4)
 	if f.Levels[0].Name != "top" || f.Levels[1].Name != "ring land" || f.Levels[2].Name != "level 3" || f.Levels[3].Name != "bottom" {
 		t.Errorf("levels are %s", show())
 	}
@@ -263,5 +264,72 @@ func TestUnitsBringTheirGauges(t *testing.T) {
 	f.SetGauge(gauge.Direct, length.MM)
 	if f.Gauge.Name != "old micrometer" || f.Gauge.Turn.String() != "0.500 mm" {
 		t.Errorf("in millimetres it is %+v", f.Gauge)
+	}
+}
+
+// Every family there is can be measured, with the gauges it is usually read
+// with, and limited by everything that can be limited of it.
+func TestEveryFamilyCanBeSetUp(t *testing.T) {
+	d := engine.NewDraft(length.MM, plan.Default(plan.Vee, 8, true))
+	d.Title = "Everything"
+	for _, traits := range plan.Families() {
+		f := d.Of(traits.Family)
+		d.SetMeasured(traits.Family, true)
+		if traits.Figure == "" {
+			f.SetNominal(written(t, "60.000 mm"))
+		}
+		for _, on := range engine.CharacteristicsOf(traits.Family) {
+			if _, have := f.Limit(on, ""); !have {
+				f.SetLimit(on, "", engine.NewHigh, written(t, "60.5 mm"))
+			}
+		}
+		if len(engine.CharacteristicsOf(traits.Family)) != len(f.Limits) {
+			t.Errorf("%s is limited by %v", traits.Family, f.Limits)
+		}
+	}
+	d = mastered(d)
+	if ps := d.Check(); len(ps) > 0 {
+		t.Fatalf("Check = %v", ps)
+	}
+	s := begun(t, d)
+	for _, traits := range plan.Families() {
+		at := s.Enter(s.Plan().Features(s.Layout())[0])
+		if _, err := s.Reads(at); err != nil {
+			t.Errorf("%s: %v", traits.Family, err)
+		}
+	}
+	for _, kind := range engine.GaugeKinds(plan.EndPlay) {
+		d.Of(plan.EndPlay).SetGauge(kind, length.In)
+		if err := d.Of(plan.EndPlay).Gauge.Validate(); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+func TestSharedRodJournalsHaveHalves(t *testing.T) {
+	d := engine.NewDraft(length.MM, plan.Default(plan.Vee, 8, true))
+	d.SetMeasured(plan.RodJournal, true)
+	halves := func() string {
+		var out []string
+		for _, l := range d.Of(plan.RodJournal).Levels {
+			out = append(out, l.Half)
+		}
+		return strings.Join(out, ",")
+	}
+	for n, want := range map[int]string{1: "", 2: "front,rear", 3: "front,,rear", 4: "front,front,rear,rear"} {
+		d.SetLevels(plan.RodJournal, n)
+		if got := halves(); got != want {
+			t.Errorf("%d levels are on the halves %q, want %q", n, got, want)
+		}
+	}
+	d.SetLevels(plan.RodJournal, 2)
+	d.SetLead(plan.RightBank)
+	d.SetShared(false)
+	if halves() != "," || d.Layout.Lead != plan.RightBank {
+		t.Errorf("split journals have halves %q, lead %q", halves(), d.Layout.Lead)
+	}
+	d.SetForm(plan.Inline)
+	if d.Layout.Lead != "" {
+		t.Errorf("an inline engine leads with its %s bank", d.Layout.Lead)
 	}
 }

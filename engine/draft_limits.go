@@ -3,9 +3,39 @@ package engine
 import (
 	"slices"
 
+	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
+	"borewright/engine/plan"
 )
+
+// CharacteristicsOf returns what can be limited of a family, in the order a
+// list shows it: the one figure that is read, or what makes a diameter. Shells
+// are eccentric by design, so their out-of-round has no limit, and nothing runs
+// in a housing.
+func CharacteristicsOf(f plan.Family) []limit.Characteristic {
+	t, _ := f.Traits()
+	if t.Figure != "" {
+		return []limit.Characteristic{limit.Characteristic(t.Figure)}
+	}
+	out := []limit.Characteristic{limit.Size}
+	if t.Judged == "" {
+		out = append(out, limit.OutOfRound)
+	}
+	out = append(out, limit.Taper, limit.OverallSpread)
+	if t.Shape == plan.Hole && f != plan.MainHousing && f != plan.RodHousing {
+		out = append(out, limit.Clearance)
+	}
+	return out
+}
+
+// GaugeKinds returns the kinds of gauge that a family is usually read with.
+func GaugeKinds(f plan.Family) []string {
+	if t, _ := f.Traits(); t.Figure != "" {
+		return []string{gauge.Indicator, gauge.Direct}
+	}
+	return []string{gauge.Comparator, gauge.Direct}
+}
 
 // Side is one of the four limits that a characteristic may have.
 type Side uint8

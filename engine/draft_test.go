@@ -149,7 +149,7 @@ func TestPresetsAreTold(t *testing.T) {
 		seen[p.ID], seen[p.Name] = true, true
 	}
 	a, b := engine.Presets()[0].Draft(), engine.Presets()[0].Draft()
-	a.Of(plan.Bore).SetLevels(5)
+	a.SetLevels(plan.Bore, 5)
 	a.Of(plan.Bore).Directions = nil
 	if b.Of(plan.Bore).Levels[1].Name != "middle" || len(b.Of(plan.Bore).Directions) != 2 {
 		t.Error("two drafts of a preset share their levels")
@@ -256,7 +256,7 @@ func drawDraft(t *rapid.T) engine.Draft {
 		if !f.Measured {
 			continue
 		}
-		f.SetLevels(rapid.IntRange(1, 6).Draw(t, "levels"))
+		d.SetLevels(f.Family, rapid.IntRange(1, 6).Draw(t, "levels"))
 		f.SetDirections(rapid.IntRange(1, 4).Draw(t, "directions"))
 		f.SetGauge(rapid.SampledFrom([]string{gauge.Comparator, gauge.Direct}).Draw(t, "kind"), d.Unit)
 		f.SetNominal(length.Written{Length: length.Length(rapid.Int64Range(60_000, 90_000).Draw(t, "nominal")) * length.Micrometre, Unit: length.MM, Places: 3})

@@ -35,7 +35,11 @@ func Presets() []Preset { return append([]Preset(nil), presets...) }
 // Draft returns the setup as a draft. Whatever it measures from a zero still
 // needs the size of the setting master.
 func (p Preset) Draft() Draft {
-	d := NewDraft(p.unit, p.layout)
+	var order []plan.Family
+	for _, r := range p.rows {
+		order = append(order, r.family)
+	}
+	d := NewDraft(p.unit, p.layout, order...)
 	d.Title, d.Engine = p.title, p.title
 	for _, r := range p.rows {
 		d.SetMeasured(r.family, true)
@@ -123,7 +127,7 @@ var presets = []Preset{
 	},
 	{
 		ID: "one-bore", Name: "One bore, by hand",
-		About: "one bore, read in full with an inside micrometer; no limits until you key them",
+		About: "one bore, read in full with an inside micrometer, without limits",
 		title: "One bore", unit: length.MM, layout: plan.Default(plan.Inline, 1, false),
 		rows: []presetRow{{family: plan.Bore, nominal: 80000, kind: gauge.Direct, bare: true}},
 	},

@@ -14,10 +14,11 @@ import (
 // where nothing else is said; usualKind is the gauge it is read with. Common
 // practice, no source.
 func usualLevels(f plan.Family) int {
-	switch f {
-	case plan.Bore:
+	t, _ := f.Traits()
+	switch {
+	case f == plan.Bore:
 		return 3
-	case plan.Piston:
+	case f == plan.Piston || t.Figure != "":
 		return 1
 	default:
 		return 2
@@ -25,36 +26,41 @@ func usualLevels(f plan.Family) int {
 }
 
 func usualDirections(f plan.Family) int {
-	switch f {
-	case plan.Piston, plan.MainBearing:
+	if t, _ := f.Traits(); f == plan.Piston || t.Judged != "" || t.Figure != "" {
 		return 1
-	default:
-		return 2
 	}
+	return 2
 }
 
 func usualKind(f plan.Family) string {
-	if f.Shape() == plan.Hole {
+	switch t, _ := f.Traits(); {
+	case t.Figure != "" && t.Shape == plan.NoShape:
+		return gauge.Indicator
+	case t.Shape == plan.Hole:
 		return gauge.Comparator
+	default:
+		return gauge.Direct
 	}
-	return gauge.Direct
 }
 
 // proposedGauge returns the usual gauge of a kind for a family. Its scale is
 // common practice, no source; it is the gauge in the hand that counts.
 func proposedGauge(f plan.Family, kind string, u length.Unit) gauge.Instrument {
-	if kind != gauge.Comparator && kind != gauge.Direct {
-		return gauge.Instrument{}
-	}
+	hole := f.Shape() == plan.Hole
 	i := gauge.Instrument{ID: string(f), Kind: kind, Contacts: 2, Unit: u}
-	noun := map[plan.Shape][2]string{
-		plan.Hole:  {"bore gauge", "inside micrometer"},
-		plan.Shaft: {"snap gauge", "micrometer"},
-	}[f.Shape()]
-	if kind == gauge.Comparator {
-		i.Name = noun[0]
-	} else {
-		i.Name = noun[1]
+	switch {
+	case kind == gauge.Indicator:
+		i.Name, i.Contacts = "indicator or feeler", 0
+	case kind == gauge.Comparator && hole:
+		i.Name = "bore gauge"
+	case kind == gauge.Comparator:
+		i.Name = "snap gauge"
+	case kind == gauge.Direct && hole:
+		i.Name = "inside micrometer"
+	case kind == gauge.Direct:
+		i.Name = "micrometer"
+	default:
+		return gauge.Instrument{}
 	}
 	i.Name += " for " + f.Plural()
 	scaled(&i)
@@ -64,6 +70,10 @@ func proposedGauge(f plan.Family, kind string, u length.Unit) gauge.Instrument {
 // scaled gives an instrument the usual scale of its kind and unit.
 func scaled(i *gauge.Instrument) {
 	switch inch, dial := i.Unit == length.In, i.Kind == gauge.Comparator; {
+	case i.Kind == gauge.Indicator && inch:
+		i.Graduation, i.Step, i.Turn = inches(5), inches(5), length.Written{}
+	case i.Kind == gauge.Indicator:
+		i.Graduation, i.Step, i.Turn = millimetres(10), millimetres(10), length.Written{}
 	case inch && dial:
 		i.Graduation, i.Step, i.Turn = inches(1), length.Written{Length: length.Inch / 20_000, Unit: length.In, Places: 5}, inches(100)
 	case inch:

@@ -10,7 +10,7 @@ import (
 // from; what the maker of the part prints goes before all of them.
 const (
 	sourceCommon  = "common practice, no source; the maker's data govern"
-	sourceBore    = "new: common practice, no source; wear: TM 10-3930-647-14&P, 0.001 per inch of diameter; the maker's data govern"
+	sourceBore    = "new: common practice, no source; wear: TM 10-3930-647-14&P; the maker's data govern"
 	sourceRound   = "new: NAVEDTRA 14264A p. 3-4; wear: a used liner, TM 9-2815-202-34 p. 4-147; the maker's data govern"
 	sourceTaper   = "new: common practice, no source; wear: a used liner, TM 9-2815-202-34 p. 4-147; the maker's data govern"
 	sourceJournal = "wear: one engine's journals, TM 9-2815-202-34 p. 4-158; the maker's data govern"
@@ -62,6 +62,10 @@ var thumbs = []thumbRow{
 	{of: plan.MainJournal, on: limit.Size, newLow: around(0, -10, -25), newHigh: around(0, 0, 0), source: sourceCommon},
 	{of: plan.MainJournal, on: limit.OutOfRound, wearHigh: plain(5, 12), source: sourceJournal},
 	{of: plan.MainJournal, on: limit.Taper, wearHigh: plain(6, 15), source: sourceJournal},
+	{of: plan.RodBearing, on: limit.Clearance, newLow: per(750), newHigh: per(1000), source: sourceCommon},
+	{of: plan.RodJournal, on: limit.Size, newLow: around(0, -10, -25), newHigh: around(0, 0, 0), source: sourceCommon},
+	{of: plan.RodJournal, on: limit.OutOfRound, wearHigh: plain(5, 12), source: sourceJournal},
+	{of: plan.RodJournal, on: limit.Taper, wearHigh: plain(6, 15), source: sourceJournal},
 }
 
 // proposedLimits returns the limits that rules of thumb make of a nominal size,

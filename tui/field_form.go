@@ -88,10 +88,10 @@ func (f *form) enter(at, col int) {
 	x := f.here()
 	f.focus, f.keyed = x.id, ""
 	f.number, f.words = numberText{}, words{}
-	switch x.kind {
-	case numberField:
+	if x.kind == numberField {
 		f.number.text = f.text(x)
-	case wordsField:
+	}
+	if x.kind == wordsField {
 		f.words = newWords(f.text(x))
 	}
 }

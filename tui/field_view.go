@@ -14,7 +14,7 @@ type said struct {
 }
 
 // labelWide is how many cells the label of a row usually takes.
-const labelWide = 22
+const labelWide = 24
 
 // view draws as many rows as there is room for, the one in focus among them
 // and the heading above it where it can be. says tells what is to be said of a
@@ -67,6 +67,9 @@ func (f *form) cell(st *Station, x field, room int, s said) string {
 		wide = max(0, room-2)
 	}
 	here, sign, tone := " ", " ", draw.Value
+	if x.id == f.focus && f.pending() {
+		s = said{}
+	}
 	if s.text != "" {
 		tone, sign = s.tone, "!"
 		if s.tone == draw.Warn {
@@ -88,7 +91,7 @@ func (f *form) value(st *Station, x field, wide int) string {
 	case x.kind == buttonField:
 		return "[ " + x.get() + " ]"
 	case x.kind == choiceField && focused:
-		return "< " + x.get() + " >"
+		return st.Signs.Text(x.get()) + "  < >"
 	case x.kind == wordsField && focused:
 		return f.words.view(wide, cursorMark(st))
 	case x.kind == numberField && focused && f.number.typed:

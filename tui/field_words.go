@@ -69,9 +69,13 @@ func drawable(r rune) bool { return draw.Clean("a"+string(r)+"a") != "aa" }
 func (w words) view(wide int, mark string) string {
 	all := []rune(w.input.Value())
 	at := min(w.input.Position(), len(all))
-	before := all[:at]
-	for len(before) > 0 && draw.Width(string(before))+draw.Width(mark) > wide {
+	before, after := all[:at], strings.TrimRight(string(all[at:]), " ")
+	room := wide - draw.Width(mark)
+	if after != "" {
+		room-- // for the sign that more follows
+	}
+	for len(before) > 0 && draw.Width(string(before)) > room {
 		before = before[1:]
 	}
-	return draw.Fit(string(before)+mark+strings.TrimRight(string(all[at:]), " "), wide)
+	return draw.Fit(string(before)+mark+after, wide)
 }

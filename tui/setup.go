@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -65,10 +66,20 @@ func (p *presets) Update(msg tea.Msg) tea.Cmd {
 // Actions are its keys.
 func (p *presets) Actions() []Action {
 	return []Action{
-		on("enter", "choose", p.choose).because("or press the digit of a preset; everything in it can be changed"),
+		on(p.digits(), "choose by digit", nil).because("everything in a preset can be changed in the form that follows"),
+		on("enter", "choose", p.choose),
 		on("up|-", "up", func() tea.Cmd { return p.move(-1) }),
 		on("down|+", "down", func() tea.Cmd { return p.move(1) }),
 	}
+}
+
+// digits are the keys of the presets, one each.
+func (p *presets) digits() string {
+	var keys []string
+	for i := range p.all {
+		keys = append(keys, strconv.Itoa(i+1))
+	}
+	return strings.Join(keys, "|")
 }
 
 func (p *presets) move(by int) tea.Cmd {
@@ -94,7 +105,7 @@ func (p *presets) View() []string {
 	palette := &p.st.Palette
 	lines := []string{
 		"", "  " + palette.Paint(draw.Title, "What is on the bench?") +
-			palette.Paint(draw.Dim, draw.Cut("  Press the digit of what comes nearest; everything can be changed.", max(0, p.w-25))),
+			palette.Paint(draw.Dim, draw.Cut("  Press the digit of the nearest; all can be changed.", max(0, p.w-25))),
 		"",
 	}
 	first, last := p.list.window(len(p.all), (p.h-presetTop)/presetRow)

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"borewright/engine"
-	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/plan"
 )
@@ -19,22 +18,27 @@ func (s *setupForm) rows() []row {
 	out := s.sizeRows()
 	out = append(out, s.benchRows()...)
 	out = append(out, s.engineRows()...)
+	out = append(out, s.measuredRows()...)
 	for i := range s.draft.Families {
-		out = append(out, s.familyRows(&s.draft.Families[i])...)
+		if s.draft.Families[i].Measured {
+			out = append(out, s.familyRows(&s.draft.Families[i])...)
+		}
 	}
 	return out
 }
 
 // sizeRows ask for the nominal of what is measured and for the masters.
 func (s *setupForm) sizeRows() []row {
-	out := []row{{heading: "Sizes, diametral, in " + s.draft.Unit.String()}}
+	out := []row{{heading: "Sizes, diametral, in " + unitWord(s.draft.Unit)}}
 	first := true
 	for i := range s.draft.Families {
 		f := &s.draft.Families[i]
 		if !f.Measured {
 			continue
 		}
-		out = append(out, s.nominalRow(f))
+		if t, _ := f.Family.Traits(); t.Shape != plan.NoShape {
+			out = append(out, s.nominalRow(f))
+		}
 		if f.NeedsMaster() {
 			out = append(out, s.masterRow(f, first))
 		}
@@ -51,7 +55,7 @@ func (s *setupForm) sizeRows() []row {
 func (s *setupForm) nominalRow(f *engine.FamilyDraft) row {
 	plural := f.Family.Plural()
 	x := s.lengthField(string(f.Family)+".nominal", s.draft.Unit, func() length.Written { return f.Nominal }, func(w length.Written) error {
-		if w.IsZero() {
+		if t, _ := f.Family.Traits(); w.IsZero() && t.Figure == "" {
 			return errors.New("the nominal size of " + plural + " is missing")
 		}
 		f.SetNominal(w)
@@ -69,7 +73,7 @@ func (s *setupForm) masterRow(f *engine.FamilyDraft, first bool) row {
 	})
 	x.why = "the master's size: the " + f.Gauge.Name + " counts from it. Key what is engraved or set, not what is hoped for"
 	if s.desk != nil {
-		x.why += ". A size put right here is put right in every reading taken from it; a new zero is made while measuring"
+		x.why = "the master's size: putting it right here puts right every reading taken from it; a new zero is made while measuring"
 	}
 	r := row{label: plural(f) + ", master", fields: []field{x}}
 	if f.Setting.Size.IsZero() && !first {
@@ -79,6 +83,14 @@ func (s *setupForm) masterRow(f *engine.FamilyDraft, first bool) row {
 }
 
 func plural(f *engine.FamilyDraft) string { return f.Family.Plural() }
+
+// unitWord is a unit in a sentence.
+func unitWord(u length.Unit) string {
+	if u == length.In {
+		return "inches"
+	}
+	return "millimetres"
+}
 
 // lengthField is a field of a length in a usual unit.
 func (s *setupForm) lengthField(id string, unit length.Unit, get func() length.Written, set func(length.Written) error) field {
@@ -169,6 +181,11 @@ func (s *setupForm) engineRows() []row {
 		out = append(out, row{label: "rod journals", fields: []field{choiceOf("layout.rods", "whether two rods stand on one rod journal",
 			[]string{"split, one rod each", "shared, two rods each"}, shared, "", func(i int) { d.SetShared(i == 1) })}})
 	}
+	if d.Layout.Banks() > 1 {
+		leads := []string{"", plan.RightBank}
+		out = append(out, row{label: "bank in front", fields: []field{choiceOf("layout.lead", "the bank whose rods stand in front on the crank, seen from the rear looking forward",
+			[]string{"left", "right"}, slices.Index(leads, d.Layout.Lead), d.Layout.Lead, func(i int) { d.SetLead(leads[i]) })}})
+	}
 	orders := []string{plan.ByLevel, plan.ByDirection}
 	return append(out,
 		row{label: "mains", fields: []field{choiceOf("layout.mains", "how many main bearings there are, the usual number unless changed",
@@ -194,21 +211,25 @@ func numbers(ns []int) []string {
 	return out
 }
 
-// familyRows ask what is measured of a family, by which limits and with what.
+// measuredRows ask of every family whether it is measured.
+func (s *setupForm) measuredRows() []row {
+	out := []row{{heading: "What is measured, in the order it is read"}}
+	for i := range s.draft.Families {
+		f := &s.draft.Families[i]
+		measured := 0
+		if f.Measured {
+			measured = 1
+		}
+		out = append(out, row{label: plural(f), labelWide: 30, fields: []field{choiceOf(string(f.Family)+".measured",
+			"whether "+plural(f)+" are in the plan; what is, has its own rows below", []string{"no", "yes"}, measured, "",
+			func(i int) { s.draft.SetMeasured(f.Family, i == 1) })}})
+	}
+	return out
+}
+
+// familyRows ask where a family is read, by which limits and with what.
 func (s *setupForm) familyRows(f *engine.FamilyDraft) []row {
-	name := string(f.Family)
-	measured := 0
-	if f.Measured {
-		measured = 1
-	}
-	out := []row{
-		{heading: capital(f.Family.Plural())},
-		{label: "measured", fields: []field{choiceOf(name+".measured", "whether "+plural(f)+" are in the plan", []string{"no", "yes"}, measured, "",
-			func(i int) { s.draft.SetMeasured(f.Family, i == 1) })}},
-	}
-	if !f.Measured {
-		return out
-	}
+	out := []row{{heading: capital(f.Family.Plural())}}
 	out = append(out, s.gridRows(f)...)
 	out = append(out, s.limitRows(f)...)
 	return append(out, s.gaugeRows(f)...)
@@ -222,7 +243,7 @@ func (s *setupForm) gridRows(f *engine.FamilyDraft) []row {
 	t, _ := f.Family.Traits()
 	var levels, dirs []string
 	for n := 1; n <= 6; n++ {
-		levels = append(levels, fmt.Sprintf("%d: %s", n, levelNames(f, n)))
+		levels = append(levels, fmt.Sprintf("%d: %s", n, s.levelNames(f, n)))
 	}
 	at := -1
 	for n, usual := range t.Usual {
@@ -231,7 +252,7 @@ func (s *setupForm) gridRows(f *engine.FamilyDraft) []row {
 			at = n
 		}
 	}
-	depths := row{label: "depths, in " + s.draft.Unit.String()}
+	depths := row{label: "depths, in " + unitWord(s.draft.Unit)}
 	for i := range f.Levels {
 		x := s.lengthField(fmt.Sprintf("%s.grid.depth.%d", name, i+1), s.draft.Unit,
 			func() length.Written { return f.Levels[i].Depth },
@@ -243,21 +264,24 @@ func (s *setupForm) gridRows(f *engine.FamilyDraft) []row {
 		x.why = "how deep the level " + f.Levels[i].Called() + " is; may stay empty, but a slope and a taper per length need it"
 		depths.fields = append(depths.fields, x)
 	}
-	return []row{
+	out := []row{
 		{label: "levels", fields: []field{choiceOf(name+".grid.levels", "how many levels are read in each", levels, len(f.Levels)-1, "",
-			func(i int) { f.SetLevels(i + 1) })}},
-		depths,
-		{label: "directions", fields: []field{choiceOf(name+".grid.directions", "how many directions are read at each level; two cannot see an oval that lies between them",
-			dirs, at, dirNames(f.Directions), func(i int) { f.SetDirections(i + 1) })}},
+			func(i int) { s.draft.SetLevels(f.Family, i+1) })}},
 	}
+	if t.Figure != "" {
+		return out
+	}
+	return append(out, depths,
+		row{label: "directions", fields: []field{choiceOf(name+".grid.directions", "how many directions are read at each level; two cannot see an oval that lies between them",
+			dirs, at, dirNames(f.Directions), func(i int) { f.SetDirections(i + 1) })}})
 }
 
 // levelNames are what so many levels would be called.
-func levelNames(f *engine.FamilyDraft, n int) string {
-	trial := *f
-	trial.SetLevels(n)
+func (s *setupForm) levelNames(f *engine.FamilyDraft, n int) string {
+	trial := engine.Draft{Layout: s.draft.Layout, Families: []engine.FamilyDraft{*f}}
+	trial.SetLevels(f.Family, n)
 	var names []string
-	for _, l := range trial.Levels {
+	for _, l := range trial.Families[0].Levels {
 		names = append(names, l.Called())
 	}
 	if len(names) > 3 {
@@ -276,6 +300,3 @@ func dirNames(dirs []string) string {
 	}
 	return strings.Join(names, ", ")
 }
-
-// usualKinds are the kinds of gauge that are offered.
-var usualKinds = []string{gauge.Comparator, gauge.Direct}

@@ -90,16 +90,25 @@ func (s *setupForm) Actions() []Action {
 			on("right|+|space", "change", s.do(func() { s.form.change(1) })),
 			on("left|-", "change back", s.do(func() { s.form.change(-1) })))
 	}
+	if x.kind == numberField {
+		out = append(out, quiet(on("/", "clear", nil)).because("digits, a point or a comma, a sign; a unit may follow, such as mm"))
+	}
 	return append(out,
 		on("f3", "what is missing", s.mend).unless(s.nothingToMend()).because("goes to the next field that something is to be said of"),
-		on("up", "up", s.do(func() { s.form.moveRow(-1) })),
-		on("down", "down", s.do(func() { s.form.moveRow(1) })),
-		on("tab", "next", s.do(func() { s.form.move(1) })),
-		on("shift+tab", "back a field", s.do(func() { s.form.move(-1) })),
-		on("pgup", "page up", s.do(func() { s.form.moveRow(-s.room()) })),
-		on("pgdown", "page down", s.do(func() { s.form.moveRow(s.room()) })),
-		on("esc", "back", s.leave).because("first takes back what is keyed in the field"),
+		quiet(on("up", "up", s.do(func() { s.form.moveRow(-1) }))),
+		quiet(on("down", "down", s.do(func() { s.form.moveRow(1) }))),
+		quiet(on("tab", "next field", s.do(func() { s.form.move(1) }))),
+		quiet(on("shift+tab", "field before", s.do(func() { s.form.move(-1) }))),
+		quiet(on("pgup", "page up", s.do(func() { s.form.moveRow(-s.room()) }))),
+		quiet(on("pgdown", "page down", s.do(func() { s.form.moveRow(s.room()) }))),
+		quiet(on("esc", "back", s.leave)).because("first takes back what is keyed in the field"),
 	)
+}
+
+// quiet keeps a key out of the footer.
+func quiet(a Action) Action {
+	a.Quiet = true
+	return a
 }
 
 // do is a movement: it takes back the offer to leave.
@@ -152,7 +161,7 @@ func (s *setupForm) enter() tea.Cmd {
 	}
 	if doubt := s.says(x.id); doubt.tone == draw.Warn && s.held[x.id] != s.form.here().get() {
 		s.held[x.id] = s.form.here().get()
-		s.refuse(doubt.text + "; Enter again keeps it")
+		s.refuse("looks like a slip: Enter again keeps it")
 		return nil
 	}
 	s.form.move(1)

@@ -11,9 +11,14 @@ import (
 // gaugeRows ask what a family is read with.
 func (s *setupForm) gaugeRows(f *engine.FamilyDraft) []row {
 	name := string(f.Family) + ".gauge"
+	kinds := engine.GaugeKinds(f.Family)
+	var choices []string
+	for _, kind := range kinds {
+		choices = append(choices, gaugeWords[kind])
+	}
 	out := []row{{label: "read with", fields: []field{choiceOf(name+".kind", "a comparator counts from its master; a micrometer reads the size itself",
-		[]string{"comparator, from a zero", "micrometer, in full"}, slices.Index(usualKinds, f.Gauge.Kind), gaugeOther(f),
-		func(i int) { s.pickGauge(f, usualKinds[i]) })}}}
+		choices, slices.Index(kinds, f.Gauge.Kind), gaugeOther(f),
+		func(i int) { s.pickGauge(f, kinds[i]) })}}}
 	if f.Gauge.ID == "" {
 		return out
 	}
@@ -37,6 +42,13 @@ func (s *setupForm) gaugeRows(f *engine.FamilyDraft) []row {
 		out = append(out, s.masterKindRow(f))
 	}
 	return out
+}
+
+// gaugeWords are what the kinds of gauge are called in the form.
+var gaugeWords = map[string]string{
+	gauge.Comparator: "comparator, from a zero",
+	gauge.Direct:     "micrometer, in full",
+	gauge.Indicator:  "indicator or feeler, in full",
 }
 
 // gaugeOther is what stands where none of the usual kinds is chosen.

@@ -6,18 +6,20 @@ import (
 	"borewright/engine"
 	"borewright/engine/length"
 	"borewright/engine/limit"
-	"borewright/engine/plan"
+	"borewright/tui/draw"
 )
 
-// limitLabel is how many cells the label of a limit takes.
-const limitLabel = 16
+// limitLabel and limitCell are how many cells the label of a limit and each of
+// its values take.
+const limitLabel, limitCell = 19, 9
 
 // limitRows are the table of a family's limits, and how they judge.
 func (s *setupForm) limitRows(f *engine.FamilyDraft) []row {
-	out := []row{{
-		label:     "limits, in " + pad(s.draft.Unit.String(), 5) + " new, low  new, high  wear, low  wear, high  come from",
-		labelWide: 76,
-	}}
+	head := draw.Fit("limits, "+unitWord(s.draft.Unit), limitLabel+1)
+	for _, column := range []string{"new, low", "new, high", "wear, low", "wear, high"} {
+		head += draw.Fit(column, limitCell+2)
+	}
+	out := []row{{label: head + "come from", labelWide: 76}}
 	for _, k := range limitKeys(f) {
 		out = append(out, s.limitRow(f, k))
 	}
@@ -32,13 +34,6 @@ func (s *setupForm) limitRows(f *engine.FamilyDraft) []row {
 	return append(out, s.definitionRows(f)...)
 }
 
-func pad(s string, n int) string {
-	for len(s) < n {
-		s += " "
-	}
-	return s
-}
-
 // limitKey names a row of the table.
 type limitKey struct {
 	on limit.Characteristic
@@ -48,17 +43,15 @@ type limitKey struct {
 // limitKeys are the rows of the table: every limit there is, and an empty row
 // for each characteristic that has none.
 func limitKeys(f *engine.FamilyDraft) []limitKey {
-	t, _ := f.Family.Traits()
 	var out []limitKey
-	for _, on := range limit.Characteristics() {
+	for _, on := range engine.CharacteristicsOf(f.Family) {
 		n := len(out)
 		for _, l := range f.Limits {
 			if l.On == on {
 				out = append(out, limitKey{on, l.By})
 			}
 		}
-		shell := on == limit.OutOfRound && t.Judged != ""
-		if len(out) == n && !shell && (on != limit.Clearance || t.Shape == plan.Hole) {
+		if len(out) == n {
 			out = append(out, limitKey{on, ""})
 		}
 	}
@@ -80,7 +73,7 @@ func (s *setupForm) limitRow(f *engine.FamilyDraft, k limitKey) row {
 				f.SetLimit(k.on, k.by, side, w)
 				return nil
 			})
-		x.wide = 9
+		x.wide = limitCell
 		x.why = limitWhy(f, k, side)
 		if have {
 			x.why += "; from: " + l.Source
@@ -90,7 +83,7 @@ func (s *setupForm) limitRow(f *engine.FamilyDraft, k limitKey) row {
 	if have {
 		r.fields = append(r.fields, field{
 			id: id + ".source", kind: wordsField, most: mostSource,
-			why: "where these limits come from, such as the maker's manual and its page: " + l.Source,
+			why: "say where these limits come from; so far: " + l.Source,
 			get: func() string { return l.Source },
 			set: func(text string) error {
 				f.SetSource(k.on, k.by, text)
@@ -101,17 +94,17 @@ func (s *setupForm) limitRow(f *engine.FamilyDraft, k limitKey) row {
 	return r
 }
 
-// limitWhy says what a limit limits, and by which definition.
+// limitWhy says what a limit limits, and by which definition where there are
+// several.
 func limitWhy(f *engine.FamilyDraft, k limitKey, side engine.Side) string {
-	by := k.by
-	if by == "" {
-		by = limit.Usual(k.on)
+	what := string(k.on) + " of " + f.Family.Plural()
+	if by := (limit.Limits{On: k.on, By: k.by}).Definition(""); len(limit.Definitions(k.on)) > 1 {
+		what += " (" + string(by) + ")"
 	}
-	end := map[engine.Side]string{
-		engine.NewLow: "at least, new work", engine.NewHigh: "at most, new work",
-		engine.WearLow: "at least, worn", engine.WearHigh: "at most, worn",
+	return what + map[engine.Side]string{
+		engine.NewLow: ", least, new", engine.NewHigh: ", most, new",
+		engine.WearLow: ", least, worn", engine.WearHigh: ", most, worn",
 	}[side]
-	return string(k.on) + " of " + f.Family.Plural() + " (" + string(by) + "), " + end
 }
 
 // definitionRows choose by which definition figures are computed, where a

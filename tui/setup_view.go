@@ -18,17 +18,20 @@ func (s *setupForm) View() []string {
 	lines := draw.Box(s.form.view(s.st, s.w, s.room(), says), s.w, s.room())
 	p := &s.st.Palette
 	lines = append(lines, p.Paint(draw.Frame, draw.Rule(s.form.scrolled(s.room()), s.w, s.st.ASCII)))
-	for _, line := range draw.Box(s.why(about), s.w, 2) {
+	for _, line := range draw.Box(s.why(), s.w, 2) {
 		lines = append(lines, p.Paint(draw.Dim, line))
 	}
 	return append(lines, s.stands(about))
 }
 
-// why says what the field in focus is for.
-func (s *setupForm) why(map[string]said) []string {
-	var lines []string
-	for _, line := range draw.Wrap(s.st.Signs.Text(draw.Clean(s.form.here().why)), s.w-2) {
-		lines = append(lines, " "+line)
+// why says what the field in focus is for, in two lines at most.
+func (s *setupForm) why() []string {
+	lines := draw.Wrap(s.st.Signs.Text(draw.Clean(s.form.here().why)), s.w-2)
+	if len(lines) > 2 {
+		lines = []string{lines[0], draw.Cut(lines[1]+" "+lines[2], s.w-2)}
+	}
+	for i := range lines {
+		lines[i] = " " + lines[i]
 	}
 	return lines
 }
@@ -41,11 +44,10 @@ func (s *setupForm) stands(about map[string]said) string {
 		return p.Paint(x.tone, draw.Fit(" "+s.st.Signs.Text(draw.Clean(x.text)), s.w))
 	}
 	here := about[s.form.focus]
-	if s.form.pending() {
-		here = said{}
-	}
 	id, wrong := s.firstWrong()
 	switch {
+	case s.form.pending():
+		return show(said{"Enter takes it in, Esc takes it back", draw.Dim})
 	case here.text != "":
 		return show(here)
 	case wrong:
