@@ -24,7 +24,7 @@ func (i Instrument) Validate() error {
 	f.add(i.AlphaDoubt != "" && i.Alpha == "", "alpha doubt", i.AlphaDoubt, "is given without an alpha")
 	if i.Due != "" {
 		_, err := time.Parse(time.DateOnly, i.Due)
-		f.add(err != nil, "due", i.Due, "is not a day written like 2006-01-02")
+		f.add(err != nil, "due", i.Due, "is not a day such as 2026-11-25")
 	}
 	f.notBelow(0, "repeatability", i.S, "is below zero")
 	f.add(i.DF < 0, "degrees of freedom", fmt.Sprint(i.DF), "are below zero")
@@ -34,11 +34,11 @@ func (i Instrument) Validate() error {
 
 func (i Instrument) validateScale(f *faults) {
 	f.add(i.Graduation.IsZero() && i.Kind != Indicator, "graduation", "", "is missing")
-	f.notBelow(1, "graduation", i.Graduation, "is not more than zero")
-	f.notBelow(1, "step", i.Step, "is not more than zero")
+	f.notBelow(1, "graduation", i.Graduation, "is not above zero")
+	f.notBelow(1, "step", i.Step, "is not above zero")
 	f.add(!i.Graduation.IsZero() && i.Step.Length > i.Graduation.Length, "step", i.Step.String(), "is coarser than a graduation")
-	f.notBelow(1, "turn", i.Turn, "is not more than zero")
-	f.add(!i.Turn.IsZero() && i.Turn.Length <= i.Graduation.Length, "turn", i.Turn.String(), "is not more than a graduation")
+	f.notBelow(1, "turn", i.Turn, "is not above zero")
+	f.add(!i.Turn.IsZero() && i.Turn.Length <= i.Graduation.Length, "turn", i.Turn.String(), "is not above a graduation")
 	f.notBelow(0, "low", i.Low, "is below zero")
 	f.add(!i.High.IsZero() && i.High.Length <= i.Low.Length, "high", i.High.String(), "is not above low")
 	for _, w := range []length.Written{i.Graduation, i.Step, i.Turn, i.Low, i.High} {
@@ -51,11 +51,12 @@ func (s Setting) Validate() error {
 	f := faultsOf("setting", s.ID)
 	f.name("instrument", s.Instrument)
 	f.oneOf("on", s.On, "is neither ring, blocks, micrometer, feature nor scale", OnRing, OnBlocks, OnMicrometer, OnFeature, OnScale)
-	f.notBelow(1, "size", s.Size, "is not more than zero")
+	f.notBelow(1, "size", s.Size, "is not above zero")
 	f.add(s.On == OnScale && !s.Size.IsZero(), "size", s.Size.String(), "is given, but an instrument on its own scale has no master")
 	f.add(s.Size.IsZero() && (s.On == OnRing || s.On == OnBlocks || s.On == OnMicrometer), "size", "", "of the master is missing")
 	if s.On == OnFeature {
 		_, err := plan.ParseFeature(s.Feature)
+		f.add(s.Feature == "", "feature", "", "that it was zeroed on is missing")
 		f.add(err != nil, "feature", s.Feature, "is not a feature such as main-journal/2")
 	} else {
 		f.add(s.Feature != "", "feature", s.Feature, "is given, but it was not zeroed on a feature")

@@ -90,7 +90,7 @@ func TestAKeptReadingIsANeighbour(t *testing.T) {
 func TestFaultsAreSentences(t *testing.T) {
 	i := inch(t).Instrument
 	i.Due = "31.12.2026"
-	want := `instrument "m1": due "31.12.2026" is not a day written like 2006-01-02`
+	want := `instrument "m1": due "31.12.2026" is not a day such as 2026-11-25`
 	if err := i.Validate(); err == nil || err.Error() != want {
 		t.Errorf("got  %v\nwant %s", err, want)
 	}

@@ -102,8 +102,9 @@ func (e Event) validateSealed() error {
 		return &FieldError{Path: "n", Reason: fmt.Sprintf("events are numbered from 1, not %d", e.N)}
 	case e.V < 1:
 		return &FieldError{Path: "v", Reason: fmt.Sprintf("vocabularies are numbered from 1, not %d", e.V)}
-	case e.V > Vocabulary:
-		return &NewerError{What: "event", Found: e.V, Known: Vocabulary}
+	}
+	if err := knownVocabulary(e.V); err != nil {
+		return err
 	}
 	if err := validHash(e.Prev, e.N == 1); err != nil {
 		return &FieldError{Path: "prev", Value: e.Prev, Reason: err.Error()}

@@ -3,8 +3,9 @@ package record
 import (
 	"errors"
 	"fmt"
-	"strconv"
-	"unicode/utf8"
+	"strings"
+
+	"borewright/engine/plan"
 )
 
 // Errors of reading a file.
@@ -46,7 +47,7 @@ type FieldError struct {
 func (e *FieldError) Error() string {
 	s := e.Reason
 	if e.Value != "" {
-		s = quote(e.Value) + ": " + s
+		s = plan.Quote(e.Value) + ": " + s
 	}
 	if e.Path != "" {
 		s = e.Path + ": " + s
@@ -56,6 +57,30 @@ func (e *FieldError) Error() string {
 
 // Unwrap returns the sentinel.
 func (e *FieldError) Unwrap() error { return e.Err }
+
+// wrong is the error for a field.
+func wrong(path, value, reason string) error {
+	return &FieldError{Path: path, Value: value, Reason: reason}
+}
+
+// noKind is the error for a kind of event that is none.
+func noKind(is Kind) error { return wrong("is", string(is), "no kind of event") }
+
+// under puts a place before the path of an error; an empty place is none.
+func under(at string, err error) error {
+	var f *FieldError
+	switch {
+	case err == nil || at == "":
+		return err
+	case !errors.As(err, &f):
+		return wrong(at, "", err.Error())
+	case f.Path == "" || strings.HasPrefix(f.Path, "["):
+		f.Path = at + f.Path
+	default:
+		f.Path = at + "." + f.Path
+	}
+	return err
+}
 
 // NewerError is for a file or event of a vocabulary that is not known here. It
 // wraps ErrNewer.
@@ -84,13 +109,3 @@ func (e *ChainError) Error() string { return fmt.Sprintf("event %d: %s", e.N, e.
 
 // Unwrap returns ErrBroken.
 func (e *ChainError) Unwrap() error { return ErrBroken }
-
-// quote cuts a value from outside to what a sentence can hold and escapes what
-// does not print.
-func quote(s string) string {
-	const most = 40
-	if utf8.RuneCountInString(s) > most {
-		s = string([]rune(s)[:most]) + "…"
-	}
-	return strconv.Quote(s)
-}

@@ -57,7 +57,7 @@ type envelope struct {
 func (e Event) encode() ([]byte, error) {
 	c, ok := codecOf(e.Body)
 	if !ok {
-		return nil, &FieldError{Path: "is", Value: string(e.Is()), Reason: "no kind of event"}
+		return nil, noKind(e.Is())
 	}
 	by, err := compact(e.By)
 	if err != nil {
@@ -97,17 +97,15 @@ func compact(v any) ([]byte, error) {
 func Decode(stored []byte) (Event, error) {
 	env, body, ok := cutEnvelope(stored)
 	if !ok {
-		env, body = envelope{}, stored
-		if err := json.Unmarshal(stored, &env); err != nil {
-			return Event{}, fmt.Errorf("an event cannot be read: %w", err)
+		var err error
+		if env, err = readEnvelope(stored); err != nil {
+			return Event{}, err
 		}
+		body = stored
 	}
-	if env.V > Vocabulary {
-		return Event{}, &NewerError{What: "event", Found: env.V, Known: Vocabulary}
-	}
-	c, ok := codecs[env.Is]
-	if !ok {
-		return Event{}, &FieldError{Path: "is", Value: string(env.Is), Reason: "no kind of event"}
+	c, err := env.codec()
+	if err != nil {
+		return Event{}, err
 	}
 	at, err := parseTime(env.At)
 	if err != nil {
@@ -135,16 +133,13 @@ func DecodeStrict(stored []byte) (Event, error) {
 	if err := strict(stored, envelopeShape()); err != nil {
 		return Event{}, err
 	}
-	var env envelope
-	if err := json.Unmarshal(stored, &env); err != nil {
-		return Event{}, fmt.Errorf("an event cannot be read: %w", err)
+	env, err := readEnvelope(stored)
+	if err != nil {
+		return Event{}, err
 	}
-	if env.V > Vocabulary {
-		return Event{}, &NewerError{What: "event", Found: env.V, Known: Vocabulary}
-	}
-	c, ok := codecs[env.Is]
-	if !ok {
-		return Event{}, &FieldError{Path: "is", Value: string(env.Is), Reason: "no kind of event"}
+	c, err := env.codec()
+	if err != nil {
+		return Event{}, err
 	}
 	if err := strict(stored, c.shape()); err != nil {
 		return Event{}, err
@@ -154,6 +149,35 @@ func DecodeStrict(stored []byte) (Event, error) {
 		return Event{}, err
 	}
 	return e, e.validateSealed()
+}
+
+// readEnvelope reads the envelope of stored bytes in any order.
+func readEnvelope(stored []byte) (envelope, error) {
+	var env envelope
+	if err := json.Unmarshal(stored, &env); err != nil {
+		return env, fmt.Errorf("an event cannot be read: %w", err)
+	}
+	return env, nil
+}
+
+// codec returns the codec of the event, whose vocabulary is known here.
+func (env envelope) codec() (codec, error) {
+	if err := knownVocabulary(env.V); err != nil {
+		return codec{}, err
+	}
+	c, ok := codecs[env.Is]
+	if !ok {
+		return codec{}, noKind(env.Is)
+	}
+	return c, nil
+}
+
+// knownVocabulary refuses what a newer program wrote.
+func knownVocabulary(v int) error {
+	if v > Vocabulary {
+		return &NewerError{What: "event", Found: v, Known: Vocabulary}
+	}
+	return nil
 }
 
 // parseTime reads RFC 3339 with an offset and whole seconds. What it returns

@@ -7,6 +7,8 @@ import (
 	"io"
 	"reflect"
 	"sync"
+
+	"borewright/engine/plan"
 )
 
 // FileVersion is the number a file states under "borewright".
@@ -153,7 +155,7 @@ func readFull(data []byte, events, digest bool) (*Full, error) {
 	}
 	if last := sealed[len(sealed)-1].Head; last != form.Digest {
 		return nil, fmt.Errorf("%w: it says %d events that end in %s, and there are %d that end in %s",
-			ErrDigest, form.Digest.N, quote(form.Digest.Hash), last.N, quote(last.Hash))
+			ErrDigest, form.Digest.N, plan.Quote(form.Digest.Hash), last.N, plan.Quote(last.Hash))
 	}
 	return &Full{Digest: form.Digest, Lines: lines, Events: sealed}, nil
 }

@@ -127,7 +127,7 @@ func TestReadFileRefuses(t *testing.T) {
 		{"full: a newer event", spoilt(`{"n":2,"v":1`, `{"n":2,"v":3`), "event 2: this event is of version 3 and this program reads up to version 1: a newer borewright is needed", ErrNewer},
 		{"full: two lines", spoilt(`,"text"`, ",\n\"text\""), "event 5: a stored event is one line", nil},
 		{"full: not an event", spoilt(`"events":[`, `"events":[7,`), `event 1: "7": here must stand an object, not a number`, nil},
-		{"full: a direction", spoilt(`"dir":"along"`, `"dir":"0"`), `event 3: reading dir: "0": this direction is written "along"`, nil},
+		{"full: a direction", spoilt(`"dir":"along"`, `"dir":"0"`), `event 3: reading dir: direction "0" of bores is written "along"`, nil},
 	} {
 		f, err := ReadFile(strings.NewReader(c.text))
 		if err == nil || !strings.HasPrefix(err.Error(), c.want) || c.is != nil && !errors.Is(err, c.is) {

@@ -3,6 +3,8 @@ package record
 import (
 	"strconv"
 	"strings"
+
+	"borewright/engine/plan"
 )
 
 // path is where a value stands in a JSON text, as a list from the value up. The
@@ -41,7 +43,7 @@ func (p *path) String() string {
 	case p.index >= 0:
 		return up + "[" + strconv.Itoa(p.index) + "]"
 	case !plainWord(p.key):
-		return up + "[" + quote(p.key) + "]"
+		return up + "[" + plan.Quote(p.key) + "]"
 	case up == "":
 		return p.key
 	default:

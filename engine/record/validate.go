@@ -5,11 +5,13 @@ import (
 	"fmt"
 	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
 	"unicode/utf8"
 
+	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/plan"
 )
@@ -28,17 +30,17 @@ type valid interface{ validate(n int64) error }
 // Validate says what is wrong with an event in itself: its time, its texts, the
 // fields of its body. Whether what it refers to exists is for the replay to
 // say. Number and hash are not looked at; Seal sets them. The error is a
-// *FieldError, or that of a layout, a plan or limits.
+// *FieldError, a *plan.InvalidError, a *limit.InvalidError or a *gauge.Fault.
 func (e Event) Validate() error {
-	_, known := codecOf(e.Body)
+	c, known := codecOf(e.Body)
 	b, ok := e.Body.(valid)
 	if !known || !ok {
-		return &FieldError{Path: "is", Value: string(e.Is()), Reason: "no kind of event"}
+		return noKind(e.Is())
 	}
-	if err := first(validTime(e.At), short("by", e.By, maxInitials)); err != nil {
+	if err := first(validTime(e.At), under("by", validText(e.By)), short("by", e.By, maxInitials)); err != nil {
 		return err
 	}
-	err := first(texts(reflect.ValueOf(e.Body), validText), b.validate(e.N))
+	err := first(walker{validText, writable}.walk(reflect.ValueOf(c.fields(e.Body))), b.validate(e.N))
 	var f *FieldError
 	if errors.As(err, &f) {
 		f.Path = strings.TrimSpace(string(e.Is()) + " " + f.Path)
@@ -54,11 +56,6 @@ func first(errs ...error) error {
 		}
 	}
 	return nil
-}
-
-// wrong is the error for a field.
-func wrong(path, value, reason string) error {
-	return &FieldError{Path: path, Value: value, Reason: reason}
 }
 
 // when returns err when it applies.
@@ -84,62 +81,44 @@ func validTime(t time.Time) error {
 	return nil
 }
 
-// texts checks every text in a body.
-func texts(v reflect.Value, check func(at, s string) error) error {
-	switch v.Kind() {
-	case reflect.String:
-		return check("", v.String())
-	case reflect.Struct:
-		for i := range v.NumField() {
-			if err := texts(v.Field(i), check); err != nil {
-				return err
-			}
-		}
-	case reflect.Slice:
-		for i := range v.Len() {
-			if err := texts(v.Index(i), check); err != nil {
-				return err
-			}
-		}
-	case reflect.Map:
-		for each := v.MapRange(); each.Next(); {
-			if err := first(texts(each.Key(), check), texts(each.Value(), check)); err != nil {
-				return err
-			}
-		}
-	default: // holds no text
-	}
-	return nil
-}
-
 // names checks that every text in a value is short and of one line, so that
 // whoever quotes it need not cut it.
 func names(v any) error {
-	return texts(reflect.ValueOf(v), func(at, s string) error { return short(at, s, maxName) })
+	w := walker{
+		text: func(s string) error { return short("", s, maxName) },
+		size: func(length.Written) error { return nil },
+	}
+	return w.walk(reflect.ValueOf(v))
 }
 
 // validText says what is wrong with any text: it is UTF-8, at most 4 KiB long
 // and without control characters but line breaks and tabs.
-func validText(at, s string) error {
+func validText(s string) error {
 	switch {
 	case len(s) > maxText:
-		return wrong(at, s, fmt.Sprintf("a text is at most %d bytes long", maxText))
+		return tooLong(nil, s)
 	case !utf8.ValidString(s):
-		return wrong(at, s, "not text in UTF-8")
-	case strings.IndexFunc(s, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }) >= 0:
-		return wrong(at, s, "a text holds no control characters")
+		return wrong("", s, "not text in UTF-8")
+	case strings.ContainsFunc(s, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }):
+		return wrong("", s, "a text holds no control characters")
 	}
 	return nil
 }
 
-// short refuses a text of several lines or of more bytes than most.
+// writable refuses a length that its unit and decimals do not hold.
+func writable(w length.Written) error {
+	if _, err := w.MarshalText(); err != nil {
+		return wrong("", w.String(), err.Error())
+	}
+	return nil
+}
+
+// short refuses a valid text of several lines or of more bytes than most.
 func short(at, s string, most int) error {
 	switch {
 	case len(s) > most:
 		return wrong(at, s, fmt.Sprintf("at most %d bytes long", most))
-	case !utf8.ValidString(s):
-		return wrong(at, s, "not text in UTF-8")
-	case strings.IndexFunc(s, unicode.IsControl) >= 0:
+	case strings.ContainsFunc(s, unicode.IsControl):
 		return wrong(at, s, "one line without control characters")
 	}
 	return nil
@@ -161,19 +140,17 @@ func validUID(at, s string) error {
 }
 
 // one refuses a text that is none of the choices.
-func one(at, s string, choices ...string) error {
-	for _, c := range choices {
-		if s == c {
-			return nil
-		}
+func one[T ~string](at string, s T, choices ...T) error {
+	if slices.Contains(choices, s) {
+		return nil
 	}
 	var named []string
 	for _, c := range choices {
 		if c != "" {
-			named = append(named, c)
+			named = append(named, string(c))
 		}
 	}
-	return wrong(at, s, "none of "+strings.Join(named, ", "))
+	return wrong(at, string(s), "none of "+strings.Join(named, ", "))
 }
 
 // atLeast refuses a number below low.
@@ -181,22 +158,9 @@ func atLeast(at string, n, low int64) error {
 	return when(n < low, wrong(at, fmt.Sprint(n), fmt.Sprintf("at least %d", low)))
 }
 
-// above refuses a length that is written and not above zero; notBelow one that
-// is below zero.
-func above(at string, w length.Written) error {
-	return when(!w.IsZero() && w.Length <= 0, wrong(at, w.String(), "not above zero"))
-}
-
+// notBelow refuses a length below zero.
 func notBelow(at string, w length.Written) error {
 	return when(w.Length < 0, wrong(at, w.String(), "below zero"))
-}
-
-// writable refuses a length whose decimals do not hold it.
-func writable(at string, w length.Written) error {
-	if _, err := w.MarshalText(); err != nil {
-		return wrong(at, w.String(), err.Error())
-	}
-	return nil
 }
 
 // decimal refuses a text that is not a decimal number from low to high, bounds
@@ -209,14 +173,7 @@ func decimal(at, s string, low, high int64) error {
 	if err != nil {
 		return textError(at, s, err)
 	}
-	scale := int64(1) // 10^15 at most, so that its products below fit
-	for range d.Places {
-		scale *= 10
-	}
-	if d.Coef < low*scale || d.Coef > high*scale {
-		return wrong(at, s, fmt.Sprintf("not from %d to %d", low, high))
-	}
-	return nil
+	return when(!gauge.Within(d, low, high), wrong(at, s, fmt.Sprintf("not from %d to %d", low, high)))
 }
 
 // figure refuses a text that is not a number with its unit behind it, whatever
@@ -239,13 +196,7 @@ func figure(at, s string) error {
 }
 
 // feature refuses what is not a feature.
-func feature(at string, f plan.Feature) error {
-	again, err := plan.ParseFeature(f.String())
-	return first(
-		textError(at, f.String(), err),
-		when(again != f, wrong(at, f.String(), "not a feature as it is written")),
-	)
-}
+func feature(at string, f plan.Feature) error { return textError(at, f.String(), f.Validate()) }
 
 // features refuses a list that names one twice.
 func features(at string, fs []plan.Feature) error {
@@ -264,14 +215,12 @@ func features(at string, fs []plan.Feature) error {
 
 // place refuses what is not a place: its direction stands as it is written.
 func place(p plan.Place) error {
-	if err := first(feature("of", p.Of), name("level", p.Level), short("level", p.Level, 16)); err != nil {
-		return err
-	}
-	dir, err := plan.ParseDirection(p.Of.Family, p.Dir)
-	if err != nil {
-		return textError("dir", p.Dir, err)
-	}
-	return when(dir != p.Dir, wrong("dir", p.Dir, fmt.Sprintf("this direction is written %q", dir)))
+	return first(
+		feature("of", p.Of),
+		textError("level", p.Level, plan.CheckLevel(p.Level)),
+		short("level", p.Level, maxName),
+		textError("dir", p.Dir, plan.CheckDirection(p.Of.Family, p.Dir)),
+	)
 }
 
 // earlier refuses a number that is not of an event before event n.

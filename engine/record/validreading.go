@@ -1,7 +1,6 @@
 package record
 
 import (
-	"errors"
 	"fmt"
 
 	"borewright/engine/plan"
@@ -16,9 +15,7 @@ func (r Reading) validate(int64) error {
 		one("as", r.As, First, Repeat, Replace),
 		when(r.Size.IsZero() && r.Dev.IsZero(), wrong("size", "", "a reading has a size or a deviation")),
 		when(!r.Size.IsZero() && !r.Dev.IsZero(), wrong("dev", r.Dev.String(), "a reading has not both a size and a deviation")),
-		writable("size", r.Size),
-		above("size", r.Size),
-		writable("dev", r.Dev),
+		textError("size", "", r.Of.Family.CheckSize(r.Size)),
 		when(!r.Dev.IsZero() && r.Set == "", wrong("set", "", "a deviation is read in a set")),
 	)
 }
@@ -74,20 +71,4 @@ func action(did string, to []plan.Feature, amount string) error {
 		features("to", to),
 		figure("amount", amount),
 	)
-}
-
-// under puts a place before the path of an error.
-func under(at string, err error) error {
-	var f *FieldError
-	switch {
-	case err == nil:
-		return nil
-	case !errors.As(err, &f):
-		return wrong(at, "", err.Error())
-	case f.Path == "":
-		f.Path = at
-	default:
-		f.Path = at + "." + f.Path
-	}
-	return err
 }

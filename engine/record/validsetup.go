@@ -2,8 +2,8 @@ package record
 
 import (
 	"fmt"
+	"maps"
 	"slices"
-	"strings"
 
 	"borewright/engine/length"
 	"borewright/engine/limit"
@@ -23,68 +23,33 @@ func (d Details) validate(int64) error {
 	)
 }
 
-func (l Layout) validate(int64) error {
-	if err := names(l); err != nil {
-		return err
-	}
-	return l.Validate()
-}
+func (l Layout) validate(int64) error { return first(names(l), l.Validate()) }
 
-func (p Plan) validate(int64) error {
-	if err := names(p); err != nil {
-		return err
-	}
-	for _, g := range p.Families {
-		if err := writable(fmt.Sprintf("nominal of %s", g.Family), g.Nominal); err != nil {
-			return err
-		}
-		for _, l := range g.Levels {
-			of := fmt.Sprintf(" of level %s of %s", l.ID, g.Family)
-			if err := first(writable("depth"+of, l.Depth), one("half"+of, l.Half, "", "front", "rear", "both")); err != nil {
-				return err
-			}
-		}
-	}
-	return p.Validate()
-}
+func (p Plan) validate(int64) error { return first(names(p), p.Validate()) }
 
 func (l Limit) validate(int64) error {
-	if err := names([]string{string(l.On), l.Of, string(l.By), l.JudgeBy}); err != nil {
-		return err
-	}
-	for _, w := range []struct {
-		path string
-		w    length.Written
-	}{
-		{"new low", l.New.Low},
-		{"new high", l.New.High},
-		{"wear low", l.Wear.Low},
-		{"wear high", l.Wear.High},
-		{"target", l.Target},
-		{"per", l.Per},
-		{"travel", l.Travel},
-	} {
-		if err := writable(w.path, w.w); err != nil {
-			return err
-		}
-	}
-	return l.Validate()
+	return first(
+		short("on", string(l.On), maxName),
+		short("of", l.Of, maxName),
+		short("definition", string(l.By), maxName),
+		short("judge", l.JudgeBy, maxName),
+		l.Validate(),
+	)
 }
 
 func (r Rules) validate(int64) error {
-	for on, by := range r.Definitions {
-		known := limit.Definitions(limit.Characteristic(on))
-		if !slices.Contains(known, limit.Definition(by)) {
-			return wrong("definitions."+on, by, "no definition of what is judged")
+	for _, on := range slices.Sorted(maps.Keys(r.Definitions)) {
+		by := limit.Definition(r.Definitions[on])
+		if !slices.Contains(limit.Definitions(limit.Characteristic(on)), by) {
+			return wrong("definitions."+on, string(by), "no definition of what is judged")
 		}
 	}
 	return first(
 		when(r.Unit != length.NoUnit, inchOrMillimetre("unit", r.Unit)),
-		one("clearance", string(r.Clearance), "", string(limit.SmallestLargest), string(limit.SmallestMean), string(limit.SmallestSmallest), string(limit.MeanMean)),
+		one("clearance", r.Clearance, append(limit.Definitions(limit.Clearance), "")...),
 		one("judge", r.Judge, "", limit.New, limit.Wear),
 		one("decision", r.Decision, "", Simple, Guarded),
 		decimal("coverage", r.Coverage, 0, 10),
-		writable("drift", r.Drift),
 		notBelow("drift", r.Drift),
 		atLeast("stale_hours", int64(r.StaleHours), 0),
 		decimal("blind_rate", r.BlindRate, 0, 1),
@@ -107,9 +72,9 @@ func (t Table) validate(int64) error {
 		if len(row) == 0 {
 			return wrong(fmt.Sprintf("rows[%d]", i), "", "an empty row")
 		}
-		for key, value := range row {
+		for _, key := range slices.Sorted(maps.Keys(row)) {
 			at := fmt.Sprintf("rows[%d]", i)
-			if err := first(name(at, key), short(at+"."+key, value, maxTitle)); err != nil {
+			if err := first(name(at, key), short(at+"."+key, row[key], maxTitle)); err != nil {
 				return err
 			}
 		}
@@ -128,13 +93,6 @@ func inchOrMillimetre(at string, u length.Unit) error {
 
 // familyOrFeature refuses a text that is neither "bore" nor "bore/3".
 func familyOrFeature(at, s string) error {
-	if err := short(at, s, maxName); err != nil {
-		return err
-	}
-	if !strings.Contains(s, "/") {
-		_, ok := plan.Family(s).Traits()
-		return when(!ok, wrong(at, s, "no family is called so"))
-	}
-	_, err := plan.ParseFeature(s)
-	return textError(at, s, err)
+	_, err := plan.FamilyOf(s)
+	return first(short(at, s, maxName), textError(at, s, err))
 }
