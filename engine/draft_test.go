@@ -249,6 +249,8 @@ func drawDraft(t *rapid.T) engine.Draft {
 	if d.Layout.Form == plan.Vee {
 		d.SetShared(rapid.Bool().Draw(t, "shared"))
 	}
+	d.SetLead(rapid.SampledFrom([]string{plan.LeftBank, plan.RightBank}).Draw(t, "lead"))
+	d.SetNumbering(rapid.SampledFrom(plan.Schemes()).Draw(t, "numbering"))
 	d.SetMains(rapid.IntRange(1, 17).Draw(t, "mains"))
 	d.SetUnit(rapid.SampledFrom([]length.Unit{length.In, length.MM}).Draw(t, "unit"))
 	for i := range d.Families {

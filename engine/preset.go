@@ -97,13 +97,15 @@ var presets = []Preset{
 		},
 	},
 	{
-		ID: "vee-8-in", Name: "Vee eight, inch, shared rod journals: bores and mains",
-		About: "eight bores, left bank first, five main bearings and journals",
+		ID: "vee-8-in", Name: "Vee eight, inch, shared rod journals: bores, mains and rods",
+		About: "eight bores, left bank first, five mains, four rod journals",
 		title: "Vee eight", unit: length.In, layout: plan.Default(plan.Vee, 8, true),
 		rows: []presetRow{
 			{family: plan.Bore, nominal: 40000},
 			{family: plan.MainBearing, nominal: 24525},
 			{family: plan.MainJournal, nominal: 24500},
+			{family: plan.RodBearing, nominal: 21022},
+			{family: plan.RodJournal, nominal: 21000},
 		},
 	},
 	{

@@ -22,8 +22,8 @@ func TestPresetsLookSo(t *testing.T) {
        three bores and their pistons, four main bearings and journals
     3  Inline four, millimetre: bores, pistons and mains
        four bores and their pistons, five main bearings and journals
-    4  Vee eight, inch, shared rod journals: bores and mains
-       eight bores, left bank first, five main bearings and journals
+    4  Vee eight, inch, shared rod journals: bores, mains and rods
+       eight bores, left bank first, five mains, four rod journals
     5  Vee six, millimetre, split rod journals: bores and mains
        six bores, left bank first, four main bearings and journals
     6  Flat four, millimetre: bores and pistons
@@ -59,7 +59,7 @@ func TestTheFormLooksSo(t *testing.T) {
 - The engine -------------------------------------------------------------------
   form                     inline
   cylinders                6
-  mains                    7
+  numbered                 in sequence
 - lines
  the master's size: the bore gauge for bores counts from it. Key what is
  engraved or set, not what is hoped for
@@ -135,6 +135,7 @@ func TestTheFirstReadingIsFewKeysAway(t *testing.T) {
 		"with Enter":       {[]string{"n", "1", "3.7500", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>"}, 13},
 		"with every size":  {[]string{"n", "1", "3.7500", "<enter>", "<enter>", "2.6280", "<enter>", "<enter>", "<enter>"}, 19},
 		"three, Ctrl+S":    {[]string{"n", "2", "79.000", "<ctrl+s>"}, 9},
+		"vee eight":        {[]string{"n", "4", "4.0000", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>", "<enter>"}, 16},
 		"one bore by hand": {[]string{"n", "7", "<enter>", "<enter>"}, 4},
 	} {
 		t.Run(name, func(t *testing.T) {
