@@ -177,3 +177,37 @@ func TestAnyKeysKeepTheForm(t *testing.T) {
 		}
 	})
 }
+
+// When the field in focus is no longer there, the focus stays near.
+func TestTheFocusOutlivesItsField(t *testing.T) {
+	ids := []string{"a", "b", "c"}
+	f := newForm(func() []row {
+		out := []row{{heading: "three"}}
+		for _, id := range ids {
+			out = append(out, row{label: id, fields: []field{{id: id, kind: numberField, get: func() string { return "1" }, set: func(string) error { return nil }}}})
+		}
+		return out
+	})
+	f.jump("c")
+	f.bad["c"] = badText{"x", "why"}
+	ids = ids[:1]
+	f.rebuild()
+	if f.focus != "a" || len(f.bad) != 0 {
+		t.Errorf("the focus is on %q, and %v is bad", f.focus, f.bad)
+	}
+	ids = nil
+	f.rebuild()
+	f.move(1)
+	f.moveRow(1)
+	if f.here().kind != buttonField || f.jump("a") {
+		t.Errorf("an empty form has the field %+v", f.here())
+	}
+}
+
+func TestLongNumbersShowTheirEnd(t *testing.T) {
+	b := newSetupBench(t)
+	b.press("n", "1", "1234567890.12345")
+	b.see(">~7890.12345_")
+	b.press("<enter>")
+	b.see("longer than 100 m")
+}

@@ -105,12 +105,16 @@ func (f *form) value(st *Station, x field, wide int) string {
 	return st.Signs.Dash
 }
 
-// tail keeps the end of a text that is too long, where it is being keyed.
+// tail keeps the end of a text that is too long, where it is being keyed, and
+// says that it is cut.
 func tail(s string, wide int) string {
-	for draw.Width(s) > wide && len(s) > 0 {
+	if draw.Width(s) <= wide {
+		return s
+	}
+	for draw.Width(s) > wide-1 && s != "" {
 		s = string([]rune(s)[1:])
 	}
-	return s
+	return "~" + s
 }
 
 // cursorMark is where the next letter goes.

@@ -257,3 +257,33 @@ func TestGaugesAreChosen(t *testing.T) {
 		t.Error("the sizes are not said to be in millimetres")
 	}
 }
+
+// The gauge that a session has had comes back when its kind is chosen again.
+func TestAGaugeComesBack(t *testing.T) {
+	b := newSetupBench(t, "hillclimb")
+	b.press("<enter>", "s")
+	had := b.form().draft.Of(plan.Bore).Gauge
+	b.at("bore.gauge.kind")
+	b.press("+")
+	if b.form().draft.Of(plan.Bore).Gauge.ID == had.ID {
+		t.Error("another kind is the same gauge")
+	}
+	b.press("+")
+	if got := b.form().draft.Of(plan.Bore).Gauge; got != had {
+		t.Errorf("the gauge came back as %+v, not %+v", got, had)
+	}
+	b.at("unit")
+	b.press("+")
+	if got := b.form().draft.Of(plan.Bore).Gauge; got != had {
+		t.Errorf("in inches the gauge became %+v", got)
+	}
+}
+
+func TestALargeWindowShowsEveryRow(t *testing.T) {
+	b := newSetupBench(t)
+	b.press("n", "7")
+	b.r.resize(120, 90)
+	b.unseen(" lines 1 to ")
+	b.see("On the bench")
+	b.see("one turn")
+}
