@@ -23,7 +23,8 @@ func echo(w World) int {
 		world: fmt.Sprintf("terminal %v\nclock %s\nuid %s %s",
 			w.Terminal(), w.Now().Format("15:04:05"), w.UID(), w.UID()),
 	}
-	program := tea.NewProgram(first, tea.WithAltScreen(), tea.WithInput(w.In), tea.WithOutput(w.Out))
+	program := tea.NewProgram(first, tea.WithAltScreen(), tea.WithInput(w.In), tea.WithOutput(w.Out),
+		tea.WithoutSignalHandler())
 	go func() {
 		<-ctx.Done()
 		program.Send(echoEnd("window closed"))

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"io"
 
 	"github.com/urfave/cli/v3"
 )
@@ -60,6 +61,28 @@ func describeCompletion(cmd *cli.Command) {
 	}
 	for _, shell := range cmd.Commands {
 		shell.Usage = "print the script for " + shell.Name
+		if shell.Name == "fish" {
+			shell.Action = andFiles(shell.Action)
+		}
 	}
 	settle(cmd)
+}
+
+// fishFiles has fish offer files where nothing else is offered: its script
+// offers none of its own accord.
+const fishFiles = `
+complete -c borewright -n '__fish_seen_subcommand_from assess import' -F
+complete -c borewright -n '__fish_seen_subcommand_from export' -s o -l output -r -F
+complete -c borewright -l db -r -F
+`
+
+// andFiles returns the action that prints the script for fish with fishFiles.
+func andFiles(script cli.ActionFunc) cli.ActionFunc {
+	return func(ctx context.Context, cmd *cli.Command) error {
+		if err := script(ctx, cmd); err != nil {
+			return err
+		}
+		_, err := io.WriteString(cmd.Root().Writer, fishFiles)
+		return err
+	}
 }

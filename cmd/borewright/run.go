@@ -17,7 +17,7 @@ func run(args []string, w World) (code int) {
 			code = reportFault(w.Err, fault, debug.Stack())
 		}
 	}()
-	return report(w.Err, root(w).Run(context.Background(), args))
+	return report(w.Err, root(w).Run(withWords(context.Background(), args), args))
 }
 
 // root returns the command line: the program's own options and every command.
@@ -27,12 +27,17 @@ func root(w World) *cli.Command {
 		Usage:       "measuring station for the engine builder's bench",
 		UsageText:   "borewright [options] [command]",
 		Description: rootDescription,
-		Flags:       []cli.Flag{databaseFlag(), versionFlag()},
+		Flags:       append([]cli.Flag{databaseFlag(), versionFlag()}, looksFlags()...),
 		Commands: []*cli.Command{
+			demoCommand(w),
+			listCommand(w),
+			assessCommand(w),
+			exportCommand(w),
+			importCommand(w),
 			versionCommand(w),
 			helpCommand(),
 		},
-		Action:    func(_ context.Context, cmd *cli.Command) error { return open(cmd, w) },
+		Action:    func(ctx context.Context, cmd *cli.Command) error { return openStation(ctx, cmd, w) },
 		Reader:    w.In,
 		Writer:    w.Out,
 		ErrWriter: w.Err,
@@ -49,17 +54,6 @@ const rootDescription = `Takes readings of bores, journals and bearings as you k
 size, form and running clearance against the limits you entered, and keeps
 them. It advises; it does not certify: the part maker's data, local codes
 and a qualified person govern.`
-
-// open is what the program does without a command.
-func open(cmd *cli.Command, w World) error {
-	if cmd.Bool("version") {
-		return printVersion(w)
-	}
-	if name := cmd.Args().First(); name != "" {
-		return usagef("there is no command %q; %q lists them", name, "borewright help")
-	}
-	return cli.ShowRootCommandHelp(cmd)
-}
 
 // settle gives cmd and all its commands our help texts and our words for wrong
 // use.

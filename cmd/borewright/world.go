@@ -3,14 +3,17 @@ package main
 import (
 	"context"
 	"crypto/rand"
+	"errors"
 	"io"
+	"io/fs"
 	"os"
 	"os/signal"
-	"syscall"
 	"time"
 
 	"github.com/adrg/xdg"
 	"github.com/charmbracelet/x/term"
+
+	"borewright/store"
 )
 
 // World is everything outside the program that a command may use. Commands take
@@ -39,11 +42,27 @@ type World struct {
 	// can be opened.
 	Terminal func() bool
 
-	// Hangup returns a context that also ends when the window is closed or the
-	// user asks the program to end from the keyboard's quit signal. A command
+	// Hangup returns a context that also ends when the window is closed, the
+	// system ends the program or the user asks for it by a signal. A command
 	// with a screen ends it then, so that everything taken is kept. The
 	// function it returns gives the signals back.
 	Hangup func(context.Context) (context.Context, context.CancelFunc)
+
+	// Open opens the database at path and makes it when there is none; its
+	// errors are those of [store.Open].
+	Open func(path string, o store.Options) (Book, error)
+
+	// Exists reports whether something is at path, or may be.
+	Exists func(path string) bool
+
+	// Read opens a file that the user named.
+	Read func(path string) (io.ReadCloser, error)
+
+	// Write writes a whole file for its owner only, as [store.WriteFile].
+	Write func(dir, name string, data []byte, overwrite bool) (path string, err error)
+
+	// Rename gives a file another name, at which nothing may be.
+	Rename func(from, to string) error
 }
 
 // processWorld returns the world of the running process.
@@ -60,7 +79,30 @@ func processWorld() World {
 			return term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd())
 		},
 		Hangup: func(ctx context.Context) (context.Context, context.CancelFunc) {
-			return signal.NotifyContext(ctx, syscall.SIGHUP, syscall.SIGQUIT)
+			return signal.NotifyContext(ctx, endings...)
 		},
+		Open: func(path string, o store.Options) (Book, error) {
+			db, err := store.Open(path, o)
+			if err != nil {
+				return nil, err // not a *store.DB that is nil
+			}
+			return db, nil
+		},
+		Exists: exists,
+		Read:   func(path string) (io.ReadCloser, error) { return os.Open(path) },
+		Write:  store.WriteFile,
+		Rename: rename,
 	}
+}
+
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return !errors.Is(err, fs.ErrNotExist)
+}
+
+func rename(from, to string) error {
+	if exists(to) {
+		return &fs.PathError{Op: "rename", Path: to, Err: fs.ErrExist}
+	}
+	return os.Rename(from, to)
 }

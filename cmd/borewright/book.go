@@ -1,0 +1,56 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"borewright/engine/record"
+	"borewright/store"
+	"borewright/tui"
+)
+
+// Book is a store of sessions as the commands use it.
+type Book interface {
+	tui.Book
+	// Append keeps stored events, verbatim, that continue a session; it returns
+	// when they are kept.
+	Append(uid string, lines [][]byte) error
+	// Pending returns how many of a session's last events are not kept yet.
+	Pending(uid string) int
+	// Wait returns when everything that was queued is kept, or why it is not.
+	Wait(ctx context.Context) error
+	// Close keeps what still waits and gives the database back.
+	Close() error
+}
+
+// withBook opens the database at path for use and closes it. What the database
+// has to say about itself goes to w.Err.
+func withBook(w World, path string, use func(Book) error) (err error) {
+	book, err := w.Open(path, store.Options{})
+	if err != nil {
+		return err
+	}
+	defer func() {
+		warn(w, book.Warnings())
+		err = errors.Join(err, book.Close())
+	}()
+	return use(book)
+}
+
+// warn writes warnings, each on its line.
+func warn(w World, warnings []string) {
+	for _, text := range warnings {
+		// Nothing is left to be done about an error stream that takes no words.
+		_, _ = fmt.Fprintf(w.Err, "borewright: note: %s\n", oneLine(text))
+	}
+}
+
+// lines returns the stored bytes of events.
+func lines(events []record.Sealed) [][]byte {
+	out := make([][]byte, len(events))
+	for i, e := range events {
+		out[i] = e.Bytes
+	}
+	return out
+}

@@ -1,0 +1,118 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/urfave/cli/v3"
+
+	"borewright/engine"
+	"borewright/engine/record"
+	"borewright/testdata"
+	"borewright/tui"
+)
+
+// The sessions that the demo opens when none is named.
+const (
+	demoInterrupted = "launch"
+	demoComplete    = "launch-complete"
+)
+
+// demoCommand is "borewright demo".
+func demoCommand(w World) *cli.Command {
+	return &cli.Command{
+		Name:  "demo",
+		Usage: "open the station on an invented session",
+		Description: `The session is kept in demo.db beside the database and goes on where it was
+left, until --fresh begins it anew. Where there is no terminal nothing is
+written: the worst cylinder and every finding are printed instead.`,
+		Flags: append([]cli.Flag{
+			&cli.BoolFlag{Name: "fresh", Usage: "put the old demo aside and begin anew", HideDefault: true},
+			&cli.BoolFlag{Name: "complete", Usage: "open the one that is measured completely", HideDefault: true},
+			&cli.StringFlag{Name: "session", Usage: "open `NAME`: " + strings.Join(testdata.Names(), ", ")},
+		}, looksFlags()...),
+		ShellComplete: completeDemo,
+		Action: func(ctx context.Context, cmd *cli.Command) error {
+			if _, err := operands(cmd); err != nil {
+				return err
+			}
+			return demo(ctx, cmd, w)
+		},
+	}
+}
+
+func demo(ctx context.Context, cmd *cli.Command, w World) error {
+	name, err := demoName(cmd)
+	if err != nil {
+		return err
+	}
+	o, err := stationOptions(cmd, w)
+	if err != nil {
+		return err
+	}
+	events, session, err := demoSession(w, name)
+	if err != nil {
+		return err
+	}
+	if !w.Terminal() {
+		return printLines(w.Out, engine.Assess(session).Summary(session))
+	}
+	return demoStation(ctx, cmd, w, o, events)
+}
+
+// demoStation opens the station on the events of a session, in the demo's
+// database.
+func demoStation(ctx context.Context, cmd *cli.Command, w World, o tui.Options, events []record.Sealed) error {
+	path, err := demoPath(cmd, w)
+	if err != nil {
+		return err
+	}
+	notice := "An invented session: " + filepath.Base(path) + " keeps it until --fresh."
+	if cmd.Bool("fresh") {
+		if notice, err = demoAside(w, path, notice); err != nil {
+			return err
+		}
+	}
+	return runStation(ctx, w, o, seat{path: path, prepare: func(b Book) (string, string, error) {
+		uid, err := layDemo(b, path, events)
+		return uid, notice, err
+	}})
+}
+
+// demoName returns the name of the session that the command line asks for.
+func demoName(cmd *cli.Command) (string, error) {
+	name, complete := cmd.String("session"), cmd.Bool("complete")
+	switch {
+	case complete && cmd.IsSet("session"):
+		return "", usagef("name the session with --complete or with --session, not both")
+	case complete:
+		return demoComplete, nil
+	case !cmd.IsSet("session"):
+		return demoInterrupted, nil
+	case !slices.Contains(testdata.Names(), name):
+		return "", usagef("there is no demo session %q; there are %s", name, strings.Join(testdata.Names(), ", "))
+	default:
+		return name, nil
+	}
+}
+
+// demoSession returns the invented session of that name.
+func demoSession(w World, name string) ([]record.Sealed, *engine.Session, error) {
+	data, ok := testdata.Session(name)
+	if !ok {
+		return nil, nil, fmt.Errorf("this program was built without the demo session %q", name)
+	}
+	file, err := record.ReadFile(bytes.NewReader(data))
+	if err != nil {
+		return nil, nil, fmt.Errorf("demo session %q: %w", name, err)
+	}
+	events, session, err := replayFile(file, "demo-"+name, w.Now(), "")
+	if err != nil {
+		return nil, nil, fmt.Errorf("demo session %q: %w", name, err)
+	}
+	return events, session, nil
+}

@@ -1,0 +1,10 @@
+package main
+
+import (
+	"os"
+	"syscall"
+)
+
+// endings are the signals that end a screen in good order. The system tells of
+// a closed window, a log-off and a shutdown by SIGTERM.
+var endings = []os.Signal{os.Interrupt, syscall.SIGTERM}

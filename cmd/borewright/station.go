@@ -1,0 +1,101 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"os"
+
+	"github.com/urfave/cli/v3"
+
+	"borewright/store"
+	"borewright/tui"
+	"borewright/tui/draw"
+	"borewright/tui/term"
+)
+
+// errNoTerminal is returned where no screen can be opened.
+var errNoTerminal = errors.New(`the station needs a terminal; without one there are "borewright demo", "borewright list" and "borewright assess FILE"`)
+
+// seat says what a station is opened on.
+type seat struct {
+	path    string // of the database
+	ballast bool   // keep a reserve beside it
+	// prepare readies the open database and returns the session to open at
+	// once and what to say first, or nothing of either.
+	prepare func(Book) (open, notice string, err error)
+}
+
+// openStation is what the program does without a command.
+func openStation(ctx context.Context, cmd *cli.Command, w World) error {
+	if cmd.Bool("version") {
+		return printVersion(w)
+	}
+	if name := cmd.Args().First(); name != "" {
+		return usagef("there is no command %q; %q lists them", name, "borewright help")
+	}
+	o, err := stationOptions(cmd, w)
+	if err != nil {
+		return err
+	}
+	path, err := database(cmd, w)
+	if err != nil {
+		return err
+	}
+	return runStation(ctx, w, o, seat{path: path, ballast: true, prepare: func(Book) (string, string, error) {
+		return "", "", nil
+	}})
+}
+
+// runStation opens the database and shows the station on it until it is left.
+// Everything taken is kept then, or the error says what is not.
+func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error) {
+	keyboard, ok := w.In.(*os.File)
+	if !ok || !w.Terminal() {
+		return errNoTerminal
+	}
+	ctx, release := w.Hangup(ctx)
+	defer release() // only when all is kept: a second signal must not kill
+	book, err := openTally(w, s, o.Inbox)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, book.Close()) }()
+	o.Book = book
+	if o.Open, o.Notice, err = s.prepare(book); err != nil {
+		return err
+	}
+	program := tui.New(o, keyboard)
+	o.Output.OnPanic(program.Fatal)
+	term.Go(func() { <-ctx.Done(); program.Hangup() }, program.Fatal)
+	return afterScreen(program.Start(keyboard, w.Out))
+}
+
+// stationOptions returns what the command line and the environment say of a
+// station.
+func stationOptions(cmd *cli.Command, w World) (tui.Options, error) {
+	flags, err := looks(cmd)
+	if err != nil {
+		return tui.Options{}, err
+	}
+	by, err := initials(cmd, w)
+	if err != nil {
+		return tui.Options{}, err
+	}
+	dark, profile, ascii := term.Profile(w.Env, flags)
+	term.Settle(dark, profile)
+	return tui.Options{
+		Inbox: tui.NewInbox(), Now: w.Now, UID: w.UID, By: by, Output: term.NewOutput(w.Out),
+		Palette: draw.NewPalette(dark, profile), Signs: draw.NewSigns(ascii), ASCII: ascii,
+	}, nil
+}
+
+// openTally opens the database of a station; its outcomes go to the inbox.
+func openTally(w World, s seat, inbox *tui.Inbox) (*tally, error) {
+	book, err := w.Open(s.path, store.Options{Ballast: s.ballast, Notify: func(o store.Outcome) {
+		inbox.Post(tui.Outcome{UID: o.UID, First: o.First, Last: o.Last, Err: o.Err, Took: o.Took})
+	}})
+	if err != nil {
+		return nil, err
+	}
+	return newTally(book), nil
+}
