@@ -31,6 +31,29 @@ func (s *Session) Check(b record.Body) error {
 	}
 }
 
+// CheckAll says why events could not be applied one after another, or nil. The
+// session is unchanged.
+func (s *Session) CheckAll(bodies ...record.Body) error {
+	if len(bodies) == 1 {
+		return s.Check(bodies[0])
+	}
+	trial, err := Replay(s.events)
+	if err != nil {
+		return err
+	}
+	for _, b := range bodies {
+		if err := trial.Check(b); err != nil {
+			return err
+		}
+		n := trial.Head().N + 1
+		e := record.Sealed{Event: record.Event{N: n, Body: b}, Head: record.Head{N: n}}
+		if _, err := trial.Apply(e); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // try applies an event to a copy of the state.
 func (s *Session) try(b record.Body) error {
 	next := state{}

@@ -39,7 +39,24 @@ func (s *Session) Hand(f plan.Family) (Hand, error) {
 	if h.Set.ID == "" {
 		return h, fmt.Errorf("%s has no setting yet", h.Instrument.Name)
 	}
-	return h, nil
+	return h, h.reaches(g)
+}
+
+// reach is how far from its master a comparator is believed to read: common
+// practice, no source.
+const reach = 25 * length.Millimetre / 10
+
+// reaches says when the gauge was last zeroed on a master of another size, as
+// when one gauge serves bores and bearings.
+func (h Hand) reaches(g plan.Group) error {
+	x := h.Setting.Size
+	if h.Instrument.Kind != gauge.Comparator || x.IsZero() || g.Nominal.IsZero() {
+		return nil
+	}
+	if d := x.Length - g.Nominal.Length; d > reach || d < -reach {
+		return fmt.Errorf("%s was last zeroed on %s, too far from the %s nominal of %s", h.Instrument.Name, x, g.Nominal, g.Family.Plural())
+	}
+	return nil
 }
 
 // Reads returns what a text keyed at a place is read against. The error is

@@ -140,8 +140,8 @@ func (b *bench) Actions() []Action {
 		}).because("asks what is on the bench, then measuring begins"),
 		on("up|-", "up", func() tea.Cmd { return b.move(-1) }),
 		on("down|+", "down", func() tea.Cmd { return b.move(1) }),
-		on("page up", "", func() tea.Cmd { return b.move(-b.room()) }),
-		on("page down", "", func() tea.Cmd { return b.move(b.room()) }),
+		on("pgup", "", func() tea.Cmd { return b.move(-b.room()) }),
+		on("pgdown", "", func() tea.Cmd { return b.move(b.room()) }),
 		on("q", "quit", func() tea.Cmd {
 			b.st.Quit()
 			return nil

@@ -46,19 +46,14 @@ func (d *Desk) UID() string { return d.Session.Details().UID }
 
 // Record takes what happened to the book and into the state, all or none.
 func (d *Desk) Record(bodies ...record.Body) error {
-	for _, b := range bodies {
-		if err := d.record(b); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func (d *Desk) record(b record.Body) error {
-	if err := d.Session.Check(b); err != nil {
+	if err := d.Session.CheckAll(bodies...); err != nil {
 		return err
 	}
-	sealed, err := d.st.Book.Keep(d.UID(), d.st.event(b))
+	events := make([]record.Event, len(bodies))
+	for i, b := range bodies {
+		events[i] = d.st.event(b)
+	}
+	sealed, err := d.st.Book.Keep(d.UID(), events...)
 	if err != nil {
 		return err
 	}

@@ -107,10 +107,12 @@ func keyLabel(key string) string {
 	switch key {
 	case "enter", "esc", "tab", "space", "up", "down", "left", "right":
 		return strings.ToUpper(key[:1]) + key[1:]
-	case "page up":
+	case "pgup":
 		return "PgUp"
-	case "page down":
+	case "pgdown":
 		return "PgDn"
+	case "f1", "f2", "f3":
+		return strings.ToUpper(key)
 	default:
 		return key
 	}

@@ -44,8 +44,8 @@ func (l *logScreen) Actions() []Action {
 	return []Action{
 		on("up|-", "newer", func() tea.Cmd { return l.move(-1) }),
 		on("down|+", "older", func() tea.Cmd { return l.move(1) }),
-		on("page up", "", func() tea.Cmd { return l.move(-l.h) }),
-		on("page down", "", func() tea.Cmd { return l.move(l.h) }),
+		on("pgup", "", func() tea.Cmd { return l.move(-l.h) }),
+		on("pgdown", "", func() tea.Cmd { return l.move(l.h) }),
 		on("W", "withdraw or bring back", l.turn).unless(l.whyNot()).
 			because("takes the marked event back; on one that was taken back it brings it back. Both stay in the log"),
 		on("enter", "go to its place", l.visit).unless(l.nowhere()),

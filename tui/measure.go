@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -62,8 +63,22 @@ func (m *measure) Update(msg tea.Msg) tea.Cmd {
 		m.hear(msg)
 	case goTo:
 		m.goToPlace(msg)
+	case returned:
+		m.stay()
 	}
 	return nil
+}
+
+// stay keeps to the place after another screen was on top, unless the setup
+// took it out of the plan.
+func (m *measure) stay() {
+	s := m.desk.Session
+	if !slices.Contains(s.Places(), m.place) {
+		m.move(s.Resume())
+	}
+	if !slices.Contains(s.Places(), m.justTaken) {
+		m.justTaken = plan.Place{}
+	}
 }
 
 // goToPlace goes where a screen above asked for.

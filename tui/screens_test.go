@@ -72,7 +72,7 @@ func TestEveryKeyIsBoundOnceAndHelped(t *testing.T) {
 					t.Errorf("%s binds %q, which it types", name, k)
 				}
 			}
-			if a.Help == "" && a.Keys[0] != "page up" && a.Keys[0] != "page down" {
+			if a.Help == "" && a.Keys[0] != "pgup" && a.Keys[0] != "pgdown" {
 				t.Errorf("%s: %v has no help", name, a.Keys)
 			}
 		}

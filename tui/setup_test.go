@@ -65,7 +65,7 @@ func TestTheFormLooksSo(t *testing.T) {
  engraved or set, not what is hoped for
  the size of the master for bores is missing
 
- Enter next field  f3 what is missing  ? help  Esc back`)
+ Enter next field  F3 what is missing  ? help  Esc back`)
 	b.press("3.75")
 	b.see(">3.75_          -> 3.75 in (95.250 mm)")
 	b.press("00", "<enter>")
@@ -95,7 +95,7 @@ func TestTheFormLooksSo(t *testing.T) {
 
  ready: the first reading is bore 1, top, across
 
- Enter next field  f2 begin measuring  Right change  Left change back  ? help`)
+ Enter next field  F2 begin measuring  Right change  Left change back  ? help`)
 	b.at("bore.out-of-round.new.high")
 	b.golden(`
  borewright: new session
@@ -121,7 +121,7 @@ func TestTheFormLooksSo(t *testing.T) {
  used liner, TM 9-2815-202-34 p. 4-147; the maker's data govern
  ready: the first reading is bore 1, top, across
 
- Enter next field  f2 begin measuring  ? help  Esc back`)
+ Enter next field  F2 begin measuring  ? help  Esc back`)
 }
 
 // A newcomer is at the first reading within 25 keys, the size of the master

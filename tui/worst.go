@@ -49,8 +49,8 @@ func (s *worst) Actions() []Action {
 			because("opens the place where the marked finding is worst; key there to measure it again"),
 		on("up|-", "up", func() tea.Cmd { return s.move(-1) }),
 		on("down|+", "down", func() tea.Cmd { return s.move(1) }),
-		on("page up", "", func() tea.Cmd { return s.move(-s.room()) }),
-		on("page down", "", func() tea.Cmd { return s.move(s.room()) }),
+		on("pgup", "", func() tea.Cmd { return s.move(-s.room()) }),
+		on("pgdown", "", func() tea.Cmd { return s.move(s.room()) }),
 		on("l", "log", func() tea.Cmd {
 			s.st.Push(newLog(s.st, s.desk))
 			return nil
