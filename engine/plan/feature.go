@@ -23,39 +23,29 @@ func ParseFeature(text string) (Feature, error) {
 	if len(fields) < 2 || len(fields) > 3 {
 		return Feature{}, noFeature(text, " is not written family/position, such as bore/3")
 	}
-	f := Feature{Family: Family(fields[0])}
-	if _, err := f.Family.known(); err != nil {
+	t, err := Family(fields[0]).known()
+	if err != nil {
 		return Feature{}, noFeature(text, ": %v", err)
 	}
 	at, err := strconv.Atoi(fields[1])
 	if err != nil || at < 1 || at > 99 || strconv.Itoa(at) != fields[1] {
 		return Feature{}, noFeature(text, ": position %s is not a whole number from 1 to 99", Quote(fields[1]))
 	}
-	f.At = at
+	f := Feature{Family: t.Family, At: at}
 	if len(fields) == 3 {
 		f.Part = fields[2]
 	}
-	if err := f.checkPart(text); err != nil {
-		return Feature{}, err
+	switch {
+	case f.Part == "" && len(t.Parts) > 0:
+		return Feature{}, noFeature(text, ": its part is missing: %s", strings.Join(t.Parts, ", "))
+	case len(fields) == 3 && !slices.Contains(t.Parts, f.Part):
+		return Feature{}, noFeature(text, ": %s have no part %s", t.Plural, Quote(f.Part))
 	}
 	return f, nil
 }
 
 func noFeature(text, format string, args ...any) error {
 	return &NameError{Text: text, Reason: "feature " + Quote(text) + fmt.Sprintf(format, args...)}
-}
-
-// checkPart holds the part to those that the family has.
-func (f Feature) checkPart(text string) error {
-	t, _ := f.Family.Traits()
-	switch {
-	case f.Part == "" && len(t.Parts) > 0:
-		return noFeature(text, ": its part is missing: %s", strings.Join(t.Parts, ", "))
-	case f.Part != "" && !slices.Contains(t.Parts, f.Part):
-		return noFeature(text, ": %s have no part %s", t.Plural, Quote(f.Part))
-	default:
-		return nil
-	}
 }
 
 // FamilyOf returns the family that a text names, alone ("bore") or by one of

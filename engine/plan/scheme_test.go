@@ -73,10 +73,17 @@ func TestRodsOnTheCrank(t *testing.T) {
 		cylinder, on int
 		half         string
 	}{
-		{shared, 1, 1, FrontHalf}, {shared, 5, 1, RearHalf}, {shared, 8, 4, RearHalf},
-		{right, 1, 1, RearHalf}, {right, 5, 1, FrontHalf},
-		{split, 1, 1, ""}, {split, 4, 2, ""}, {split, 3, 5, ""}, {split, 6, 6, ""},
-		{Default(Inline, 6, false), 4, 4, ""}, {Default(Flat, 4, false), 3, 2, ""},
+		{shared, 1, 1, FrontHalf},
+		{shared, 5, 1, RearHalf},
+		{shared, 8, 4, RearHalf},
+		{right, 1, 1, RearHalf},
+		{right, 5, 1, FrontHalf},
+		{split, 1, 1, ""},
+		{split, 4, 2, ""},
+		{split, 3, 5, ""},
+		{split, 6, 6, ""},
+		{Default(Inline, 6, false), 4, 4, ""},
+		{Default(Flat, 4, false), 3, 2, ""},
 	} {
 		if on, half := c.l.RodJournalOf(c.cylinder); on != c.on || half != c.half {
 			t.Errorf("%s %d: cylinder %d is on journal %d %q, want %d %q", c.l.Form, c.l.Cylinders, c.cylinder, on, half, c.on, c.half)
