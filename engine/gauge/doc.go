@@ -11,10 +11,13 @@
 // is keyed as a size with its point, or by its last digits once a size in full
 // was read in the set.
 //
+// [Warm] is a reading with the temperatures of part, master and gauge: it gives
+// the size at 20 °C, how doubtful inputs move it, and when they matter.
+//
 // Caveats:
 //   - The thresholds of the slips are common practice, no source. They are
 //     chosen so that a worn bore is not held; a slip smaller than wear cannot
 //     be told from wear.
-//   - Everything is diametral and exact; nothing here corrects a size for
-//     temperature or for drift.
+//   - Everything is diametral and exact, sizes at 20 °C too. Read knows nothing
+//     of temperature or drift; [Warm] brings a size to 20 °C.
 package gauge
