@@ -192,7 +192,7 @@ func (b *bench) row(h record.Heading, here bool) []string {
 	if here {
 		mark, tone = b.st.Signs.Here+" ", draw.Marked
 	}
-	when := Ago(h.Last, b.st.Now())
+	when := Ago(h.Last, b.st.look())
 	room := b.w - 4 - draw.Width(when)
 	title := draw.Clean(h.Title)
 	if h.State != "" {

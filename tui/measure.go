@@ -22,11 +22,9 @@ type measure struct {
 	desk *Desk
 	// place is where the next reading goes; justTaken where the last one went.
 	place, justTaken plan.Place
-	// repeating says that the next reading is added to what stands at place;
-	// returnTo is where the hand was when it went back to do so.
-	repeating bool
-	returnTo  plan.Place
-	keys      keying.State
+	// returnTo is where the hand was when it went back to add a repeat.
+	returnTo plan.Place
+	keys     keying.State
 	// awaiting are the readings for which the bell has not rung yet.
 	awaiting []int64
 	chosen   gauge.Instrument // by the menu, until its master's size is keyed
@@ -37,7 +35,7 @@ func newMeasure(st *Station, d *Desk) *measure {
 	m := &measure{st: st, desk: d, place: d.Session.Resume()}
 	if t, ok := d.Session.Last(); ok {
 		m.justTaken = t.Place()
-		st.Say(draw.Plain, fmt.Sprintf("last kept: %s, keyed %s, %s", d.Session.PlaceName(t.Place()), t.Keyed, Ago(t.At, st.Now())))
+		st.Say(draw.Plain, fmt.Sprintf("last kept: %s, keyed %s, %s", d.Session.PlaceName(t.Place()), t.Keyed, Ago(t.At, st.look())))
 	}
 	return m
 }

@@ -91,7 +91,7 @@ func (r *router) all(msg tea.Msg) tea.Cmd {
 // dealt with before the next.
 func (r *router) keys(msg tea.KeyMsg) tea.Cmd {
 	var cmds []tea.Cmd
-	for _, t := range r.decoder.Decode(msg, r.st.Now()) {
+	for _, t := range r.decoder.Decode(msg, r.st.look()) {
 		cmds = append(cmds, r.key(t), r.settle())
 	}
 	return tea.Batch(cmds...)

@@ -91,7 +91,7 @@ func (p *presets) move(by int) tea.Cmd {
 func (p *presets) choose() tea.Cmd {
 	p.st.Hush()
 	d := p.all[p.list.at].Draft()
-	d.Title += ", " + p.st.Now().Format("2 Jan 2006")
+	d.Title += ", " + p.st.look().Format("2 Jan 2006")
 	d.Initials = p.st.By
 	p.st.Push(newSetupForm(p.st, nil, d))
 	return nil

@@ -14,9 +14,10 @@ import (
 type Options struct {
 	Book  Book
 	Inbox *Inbox
-	// Now is the clock; UID makes a random session id; By are the initials
-	// written into events.
-	Now func() time.Time
+	// Now is the time of an event; Watch is the clock that is only looked at, for
+	// what is shown and for the rhythm of keys, and is Now when nil.
+	Now, Watch func() time.Time
+	// UID makes a random session id; By are the initials written into events.
 	UID func() string
 	By  string
 	// Output is the terminal; the bell is rung on it.
@@ -89,6 +90,14 @@ func (st *Station) Ring(n int) {
 	if st.Output != nil {
 		st.Output.Bell(n)
 	}
+}
+
+// look looks at the clock.
+func (st *Station) look() time.Time {
+	if st.Watch != nil {
+		return st.Watch()
+	}
+	return st.Now()
 }
 
 // event makes an event of now.

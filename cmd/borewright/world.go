@@ -30,6 +30,10 @@ type World struct {
 	// Now returns the present time with the offset of the bench's own zone.
 	Now func() time.Time
 
+	// Watch returns the present time too, for what is only looked at: what is
+	// shown, and the rhythm of keys. No event takes its time from it.
+	Watch func() time.Time
+
 	// UID returns a new identity, never given before, of letters, digits and
 	// hyphens.
 	UID func() string
@@ -73,6 +77,7 @@ func processWorld() World {
 		Err:      os.Stderr,
 		Env:      os.Getenv,
 		Now:      time.Now,
+		Watch:    time.Now,
 		UID:      rand.Text,
 		DataHome: xdg.DataHome,
 		Terminal: func() bool {
