@@ -22,6 +22,7 @@ const (
 	patience = 10 * time.Second       // the longest a story waits for anything
 	oneKey   = time.Second            // the longest it waits for a key to show
 	atRest   = 60 * time.Millisecond  // a screen silent for so long is at rest
+	oneFrame = 3 * time.Millisecond   // a frame silent for so long has come whole
 	drainage = 500 * time.Millisecond // for the last output of an ended program
 )
 
@@ -140,7 +141,10 @@ func (s *station) until(limit time.Duration, holds func() bool) bool {
 }
 
 // rest waits until the screen has not changed for a moment.
-func (s *station) rest() {
+func (s *station) rest() { s.silence(atRest) }
+
+// silence waits until the screen has not changed for so long.
+func (s *station) silence(long time.Duration) {
 	late := time.NewTimer(patience)
 	defer late.Stop()
 	for {
@@ -149,7 +153,7 @@ func (s *station) rest() {
 		s.mu.Unlock()
 		select {
 		case <-changed:
-		case <-time.After(atRest):
+		case <-time.After(long):
 			return
 		case <-s.ended:
 			return

@@ -142,6 +142,7 @@ func typeCommand(ts *testscript.TestScript, b *bench, _ bool, args []string) {
 		_, err := s.tty.WriteString(text[:size])
 		ts.Check(err)
 		s.until(oneKey, func() bool { return s.appearance() != before })
+		s.silence(oneFrame)
 		text = text[size:]
 	}
 }

@@ -25,9 +25,10 @@
 //	                  like exec, for a program that ends with CODE
 //
 // A REGEXP is multi-line: ^ and $ stand for the ends of a screen line. Waiting
-// ends after ten seconds. The clock of the program starts at STORY_CLOCK and
-// gains a second each time it is read; its identities are STORY_UID,
-// STORY_UID-2, STORY_UID-3 ...
+// ends after ten seconds. The clock of the program starts at STORY_CLOCK: each
+// event is a second later than the one before, and keys written in one burst
+// are a cable's however long the program takes, keys typed one by one a hand's.
+// Its identities are STORY_UID, STORY_UID-2, STORY_UID-3 ...
 package main
 
 import (

@@ -9,6 +9,11 @@ import (
 	"time"
 )
 
+// storyLook is what the clock gains each time it is looked at, as it is once for
+// each run of characters and each other key: a burst's last characters and its
+// Enter are one look apart, which is a cable's speed, and two are a hand's.
+const storyLook = 25 * time.Millisecond
+
 // storyWorld is the process's world with a clock and identities that are the
 // same in every run.
 func storyWorld() World {
@@ -17,17 +22,18 @@ func storyWorld() World {
 	if err != nil {
 		panic("STORY_CLOCK: " + err.Error())
 	}
-	w.Now = steppingClock(start)
+	w.Now = steppingClock(start, time.Second)
+	w.Watch = steppingClock(start, storyLook)
 	w.UID = countedUID(os.Getenv("STORY_UID"))
 	return w
 }
 
-// steppingClock returns start, then a second more at each call.
-func steppingClock(start time.Time) func() time.Time {
+// steppingClock returns start, then a step more at each call.
+func steppingClock(start time.Time, step time.Duration) func() time.Time {
 	next := start
 	return func() time.Time {
 		now := next
-		next = next.Add(time.Second)
+		next = next.Add(step)
 		return now
 	}
 }
@@ -47,7 +53,7 @@ func countedUID(base string) func() string {
 func TestStoryWorldRepeats(t *testing.T) {
 	t.Parallel()
 	start := time.Date(2026, 3, 2, 8, 0, 0, 0, time.FixedZone("", 3600))
-	now, uid := steppingClock(start), countedUID("x")
+	now, uid := steppingClock(start, time.Second), countedUID("x")
 	for i, want := range []string{"x", "x-2", "x-3"} {
 		if got := uid(); got != want {
 			t.Errorf("identity %d is %q, want %q", i+1, got, want)
