@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"borewright/engine/fit"
 	"borewright/engine/form"
 	"borewright/engine/length"
@@ -38,11 +40,9 @@ type pair struct {
 // clearance is worked out from parts.
 type shells struct{ housing, upper, lower plan.Feature }
 
-func (x shells) all() []plan.Feature { return []plan.Feature{x.housing, x.upper, x.lower} }
-
 // touches reports whether a feature takes part in the clearance.
 func (p pair) touches(f plan.Feature) bool {
-	return p.hole == f || p.shaft == f || !p.parts.housing.IsZero() && (p.parts.housing == f || p.parts.upper == f || p.parts.lower == f)
+	return slices.Contains([]plan.Feature{p.hole, p.shaft, p.parts.housing, p.parts.upper, p.parts.lower}, f)
 }
 
 // pairings are the families that make a clearance together, hole first. A

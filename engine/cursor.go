@@ -121,16 +121,20 @@ func (s *Session) Last() (t Taken, ok bool) {
 	return Taken{}, false
 }
 
+// acts are the kinds of what the hand at the bench does.
+var acts = []record.Kind{
+	record.IsReading, record.IsLeftOut, record.IsZero, record.IsWork, record.IsNote, record.IsMoved, record.IsDone,
+}
+
 // LastAct returns the number of the newest live event that the hand at the
-// bench may take back: a reading, a place left out, a zero check, work or a
-// note. It is 0 when there is none.
+// bench may take back: a reading, a place left out, a zero check, work, a note
+// or a tick. It is 0 when there is none.
 func (s *Session) LastAct() int64 {
 	for _, e := range slices.Backward(s.events) {
 		if !s.Live(e.N) {
 			continue
 		}
-		switch e.Is() {
-		case record.IsReading, record.IsLeftOut, record.IsZero, record.IsWork, record.IsNote, record.IsMoved:
+		if slices.Contains(acts, e.Is()) {
 			return e.N
 		}
 	}

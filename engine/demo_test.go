@@ -137,13 +137,12 @@ func (b *bench) limit(on limit.Characteristic, of, low, high, wearLow, wearHigh 
 }
 
 func TestDemoSessionsAreCurrent(t *testing.T) {
-	for name, make := range map[string]func(*testing.T) *bench{
-		"launch":          func(t *testing.T) *bench { return launch(t, false) },
-		"launch-complete": func(t *testing.T) *bench { return launch(t, true) },
-		"hillclimb":       hillclimb,
+	for name, b := range map[string]*bench{
+		"launch":          launch(t, false),
+		"launch-complete": launch(t, true),
+		"hillclimb":       hillclimb(t),
 	} {
 		t.Run(name, func(t *testing.T) {
-			b := make(t)
 			if _, err := engine.Replay(b.events); err != nil {
 				t.Fatal(err)
 			}
@@ -270,8 +269,10 @@ func hillclimb(t *testing.T) *bench {
 	dial := gauge.Instrument{ID: "gauge", Name: "bore gauge, 0.001 mm dial", Kind: gauge.Comparator, Contacts: 2, Unit: length.MM, Graduation: b.w("0.001"), Step: b.w("0.001"), Turn: b.w("0.200")}
 	b.gauge(mic75, gauge.OnScale, length.Written{}, "", plan.MainJournal)
 	for i, v := range [][4]string{
-		{"54.001", "54.000", "54.002", "54.001"}, {"53.999", "54.000", "54.000", "54.001"},
-		{"54.000", "54.001", "54.001", "54.002"}, {"54.001", "54.001", "54.000", "54.001"},
+		{"54.001", "54.000", "54.002", "54.001"},
+		{"53.999", "54.000", "54.000", "54.001"},
+		{"54.000", "54.001", "54.001", "54.002"},
+		{"54.001", "54.001", "54.000", "54.001"},
 	} {
 		b.read(plan.Feature{Family: plan.MainJournal, At: i + 1}.String(), p, v[:]...)
 	}

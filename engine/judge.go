@@ -170,10 +170,10 @@ func readingsOf(m Measured, by limit.Definition) []candidate {
 }
 
 func tapers(f form.Figures, by limit.Definition, signed bool) []candidate {
-	switch by {
-	case limit.Spread:
+	if by == limit.Spread {
 		return measuredOnly(candidate{f.Spread, -1, f.SpreadDir, false})
-	case limit.Slope:
+	}
+	if by == limit.Slope {
 		return measuredOnly(candidate{f.SlopeTaper, -1, f.SlopeDir, false})
 	}
 	if !signed {

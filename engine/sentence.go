@@ -40,19 +40,16 @@ func (s *Session) where(f Finding) string {
 }
 
 func what(f Finding) string {
-	switch f.On {
-	case limit.Taper:
+	switch {
+	case f.On == limit.Taper:
 		return "taper (" + string(f.By) + ")"
-	case limit.Clearance:
-		if f.Bound {
-			return "clearance (a bound)"
-		}
-	case limit.Size:
-		if f.By == limit.Average {
-			return "average size"
-		}
+	case f.On == limit.Clearance && f.Bound:
+		return "clearance (a bound)"
+	case f.By == limit.Average:
+		return "average " + string(f.On)
+	default:
+		return string(f.On)
 	}
-	return string(f.On)
 }
 
 // Shown returns the judged value in the unit, with more decimals than places

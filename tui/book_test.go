@@ -113,11 +113,10 @@ func (b *shelf) Warnings() []string { return nil }
 
 // bench is a station without a program: messages go in, the screen comes out.
 type station struct {
-	t     *testing.T
-	book  *shelf
-	st    *Station
-	r     *router
-	bells *bytes.Buffer
+	t    *testing.T
+	book *shelf
+	st   *Station
+	r    *router
 }
 
 var noon = time.Date(2026, 3, 11, 7, 30, 0, 0, time.FixedZone("", 3600))

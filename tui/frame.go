@@ -67,13 +67,14 @@ func (r *router) header() string {
 
 // keeping says what is not kept yet.
 func (r *router) keeping() (string, draw.Tone) {
+	text, tone := "", draw.Dim
 	for _, d := range r.st.Pending() {
 		if d.Failed != nil {
 			return d.Keeping(), draw.Bad
 		}
-		return d.Keeping(), draw.Dim
+		text = d.Keeping()
 	}
-	return "", draw.Dim
+	return text, tone
 }
 
 func (r *router) statusLine() string {

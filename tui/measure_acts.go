@@ -11,20 +11,21 @@ import (
 	"borewright/engine/plan"
 	"borewright/engine/record"
 	"borewright/tui/draw"
+	"borewright/tui/keying"
 )
 
 // take records a reading at the place and goes on to the next one.
-func (m *measure) take(text string, meaning gauge.Meaning, despite string, cable bool) {
+func (m *measure) take(e keying.Take) {
 	h, err := m.desk.Session.Hand(m.place.Of.Family)
 	if err != nil {
 		m.refuse(err.Error())
 		return
 	}
 	r := record.Reading{
-		Of: m.place.Of, Level: m.place.Level, Dir: m.place.Dir, Set: h.Set.ID, Keyed: text, Via: record.ViaKeypad,
-		Size: meaning.Size, Dev: meaning.Dev, As: m.as(), Despite: despite,
+		Of: m.place.Of, Level: m.place.Level, Dir: m.place.Dir, Set: h.Set.ID, Keyed: e.Text, Via: record.ViaKeypad,
+		Size: e.Result.Meaning.Size, Dev: e.Result.Meaning.Dev, As: string(e.As), Despite: e.Despite,
 	}
-	if cable {
+	if e.Cable && h.Instrument.Sends != "" {
 		r.Via = record.ViaCable
 	}
 	if !m.record(r) {
@@ -36,22 +37,10 @@ func (m *measure) take(text string, meaning gauge.Meaning, despite string, cable
 	m.move(m.after())
 }
 
-// as says how a reading at the place joins what stands there.
-func (m *measure) as() string {
-	switch {
-	case len(m.desk.Session.Now(m.place)) == 0:
-		return record.First
-	case m.repeating:
-		return record.Repeat
-	default:
-		return record.Replace
-	}
-}
-
 // after returns where a taken reading leads: back to where the hand was when
 // it added a repeat to an earlier place, else on.
 func (m *measure) after() plan.Place {
-	if m.repeating && !m.returnTo.IsZero() {
+	if !m.returnTo.IsZero() {
 		return m.returnTo
 	}
 	return m.desk.Session.Next(m.place)
@@ -59,7 +48,7 @@ func (m *measure) after() plan.Place {
 
 // move goes to a place.
 func (m *measure) move(p plan.Place) {
-	m.place, m.repeating, m.returnTo = p, false, plan.Place{}
+	m.place, m.returnTo = p, plan.Place{}
 }
 
 // record takes what happened to the desk, or says why it is refused.
@@ -80,11 +69,8 @@ func (m *measure) refuse(why string) {
 func (m *measure) repeatLast() {
 	here := m.place
 	m.move(m.justTaken)
-	m.repeating, m.returnTo = true, here
+	m.returnTo = here
 }
-
-// repeatHere adds the next reading to what stands at the place.
-func (m *measure) repeatHere() { m.repeating = true }
 
 func (m *measure) leaveOut() {
 	p := m.place

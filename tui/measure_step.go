@@ -90,7 +90,7 @@ func (m *measure) read(text string, cable bool) gauge.Result {
 func (m *measure) do(e keying.Effect) {
 	switch e := e.(type) {
 	case keying.Take:
-		m.take(e.Text, e.Result.Meaning, e.Despite, e.Cable && m.sends())
+		m.take(e)
 	case keying.Answer:
 		m.answer(e)
 	case keying.AskFor:
@@ -125,11 +125,6 @@ func (m *measure) walk(e keying.Effect) {
 	case keying.Withdraw:
 		m.withdraw()
 	}
-}
-
-func (m *measure) sends() bool {
-	h, err := m.desk.Session.Hand(m.place.Of.Family)
-	return err == nil && h.Instrument.Sends != ""
 }
 
 // The questions that follow another one.

@@ -163,6 +163,17 @@ func TestRepeatGoesBackAndForth(t *testing.T) {
 	}
 }
 
+func TestARevisitAddsARepeat(t *testing.T) {
+	s, m := atLaunch(t)
+	s.keys("//", "*", "+4", "<enter>")
+	if r := s.last(launchUID).Body.(record.Reading); r.As != record.Repeat || r.Level != "a" || r.Dir != "along" {
+		t.Errorf("recorded %+v", r)
+	}
+	if m.where() != "bore 4, middle, across" {
+		t.Errorf("after the repeat at %q", m.where())
+	}
+}
+
 func TestARevisitReplaces(t *testing.T) {
 	s, m := atLaunch(t)
 	s.keys("//")

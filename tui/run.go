@@ -3,7 +3,6 @@ package tui
 import (
 	"errors"
 	"io"
-	"os"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -54,7 +53,7 @@ func (p *Program) Run() error {
 
 // Start prepares the terminal, runs the station and puts the terminal back
 // however it ends.
-func (p *Program) Start(in *os.File, out io.Writer) (err error) {
+func (p *Program) Start(in *term.File, out io.Writer) (err error) {
 	restore, prepared := term.Prepare(in, out)
 	if prepared != nil {
 		return prepared
