@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"borewright/engine/gauge"
+	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
 )
@@ -15,8 +16,13 @@ type Entry struct {
 	// Live is false when it was withdrawn, by event WithdrawnBy.
 	Live        bool
 	WithdrawnBy int64
-	// Of is the feature it is about, or none.
-	Of plan.Feature
+	// ReplacedBy is the live event that stands in its stead, such as a reading
+	// keyed again; 0 while it counts, or is withdrawn.
+	ReplacedBy int64
+	// Of is the one feature it is about, or none. About names every feature and
+	// family that it is about: see Concerns.
+	Of    plan.Feature
+	About []string
 	// Text says it in words.
 	Text string
 }
@@ -24,15 +30,21 @@ type Entry struct {
 // Log returns every event in words, oldest first.
 func (s *Session) Log() []Entry {
 	out := make([]Entry, len(s.events))
+	replaced := s.replacements()
 	for i, e := range s.events {
 		out[i] = s.entry(e.Event)
+		out[i].ReplacedBy = replaced[e.N]
 	}
 	return out
 }
 
 func (s *Session) entry(e record.Event) Entry {
 	by := s.dead[e.N]
-	return Entry{Event: e, Live: by == 0, WithdrawnBy: by, Of: PlaceOf(e.Body).Of, Text: s.tell(e.Body)}
+	of := PlaceOf(e.Body).Of
+	if of.IsZero() {
+		of = noteOn(e.Body)
+	}
+	return Entry{Event: e, Live: by == 0, WithdrawnBy: by, Of: of, About: s.about(e), Text: s.tell(e.Body)}
 }
 
 // tell says in words what an event says.
@@ -54,7 +66,7 @@ func (s *Session) tell(b record.Body) string {
 		}
 		return "zero check: the gauge reads " + b.Keyed + " on its master"
 	case record.Note:
-		return "note" + prefixed(" on ", b.On) + ": " + b.Text
+		return "note" + prefixed(" on ", s.nameOf(b.On)) + ": " + b.Text
 	case record.State:
 		return "session " + b.State
 	default:
@@ -98,7 +110,7 @@ func (s *Session) tellSetup(b record.Body) string {
 	case record.Plan:
 		return "plan: " + planned(b.Plan)
 	case record.Limit:
-		return fmt.Sprintf("limit on %s of %s%s", b.On, b.Of, prefixed(", ", b.Source))
+		return s.tellLimit(b.Limits)
 	case record.Instrument:
 		return "gauge " + b.ID + ": " + b.Name
 	case record.Setting:
@@ -122,6 +134,46 @@ func (s *Session) tellSetup(b record.Body) string {
 	default:
 		return string(b.Is())
 	}
+}
+
+// tellLimit says what is limited, to what, and where that comes from.
+func (s *Session) tellLimit(l limit.Limits) string {
+	text := "limit on " + string(l.On) + prefixed(" by ", string(l.By)) + " of " + s.nameOf(l.Of)
+	for _, by := range []string{limit.New, limit.Wear} {
+		text += prefixed(", "+by+" ", rangeWords(l.Range(by)))
+	}
+	if !l.Per.IsZero() {
+		text += fmt.Sprintf(" per %s over %s", l.Per, l.Travel)
+	}
+	return text + prefixed(", from: ", l.Source)
+}
+
+// rangeWords writes a range as it was written.
+func rangeWords(r limit.Range) string {
+	switch {
+	case r.IsZero():
+		return ""
+	case r.Low.IsZero():
+		return "at most " + r.High.String()
+	case r.High.IsZero():
+		return "at least " + r.Low.String()
+	case r.Low.Unit == r.High.Unit:
+		return r.Low.Number() + " to " + r.High.String()
+	default:
+		return r.Low.String() + " to " + r.High.String()
+	}
+}
+
+// nameOf names what a limit or a note is on: a feature by its label, a family
+// by its plural, anything else as it is.
+func (s *Session) nameOf(name string) string {
+	if f, err := plan.ParseFeature(name); err == nil {
+		return s.Name(f)
+	}
+	if t, ok := plan.Family(name).Traits(); ok {
+		return t.Plural
+	}
+	return name
 }
 
 func (s *Session) names(fs []plan.Feature) string {
