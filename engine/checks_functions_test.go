@@ -1,6 +1,7 @@
 package engine_test
 
 import (
+	"borewright/engine/doubt"
 	"borewright/engine/fit"
 	"borewright/engine/form"
 	"borewright/engine/gauge"
@@ -133,7 +134,7 @@ func askSeen(g *checkGiven) []checkAnswer {
 }
 
 func askRangeFactor(g *checkGiven) []checkAnswer {
-	d2, ok := form.RangeFactor(g.whole("readings"))
+	d2, ok := doubt.RangeFactor(g.whole("readings"))
 	if !ok {
 		g.fail("there is no range factor")
 	}

@@ -88,24 +88,6 @@ func onCurve(x, y float64) bool {
 	return true
 }
 
-// d2, the mean range of n normal readings: ASTM MNL 7.
-func TestRangeFactor(t *testing.T) {
-	for n, want := range map[int]float64{2: 1.128, 3: 1.693, 4: 2.059, 5: 2.326, 6: 2.534, 10: 3.078, 25: 3.931} {
-		got, ok := RangeFactor(n)
-		if !ok || math.Round(got*1000)/1000 != want {
-			t.Errorf("n %d: %v, want %v", n, got, want)
-		}
-	}
-	if two, _ := RangeFactor(2); math.Abs(two-2/math.Sqrt(math.Pi)) > 1e-12 {
-		t.Errorf("n 2: %v, want 2/√π", two)
-	}
-	for _, n := range []int{-1, 0, 1} {
-		if d2, ok := RangeFactor(n); ok || d2 != 0 {
-			t.Errorf("n %d: %v", n, d2)
-		}
-	}
-}
-
 // NIST StRD, Norris: intercept -0.262323073774029, slope 1.00211681802045,
 // residual sd 0.884796396144373, R² 0.999993745883712.
 func TestFitLine(t *testing.T) {

@@ -1,0 +1,166 @@
+package doubt
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"borewright/engine/length"
+)
+
+// Budget is what a doubt is made of. The zero value is of a figure that nothing
+// is known to make wrong.
+type Budget struct {
+	// U is the combined standard uncertainty in picometres.
+	U float64
+	// DF are its effective degrees of freedom by Welch-Satterthwaite (GUM
+	// G.4.1), infinite where every contribution is taken as known.
+	DF float64
+	// Lines are the contributions by their names, the largest first.
+	Lines []Line
+	// Cancelled are the names of what moves both sides of a difference alike,
+	// and so adds nothing.
+	Cancelled []string
+}
+
+// Line is one line of a budget: all contributions of one name.
+type Line struct {
+	Name string
+	// U is what it adds, as a standard uncertainty in picometres.
+	U float64
+	// Share is its share of the square of the whole, 0 to 1.
+	Share float64
+	// DF are its degrees of freedom, infinite where it is taken as known.
+	DF float64
+}
+
+// Combine adds contributions up: u² = Σ over sources (Σ c u)² (GUM 5.1 and 5.2,
+// equation 16 with a correlation of one within a source and none between
+// sources). The error is a *BadContribution.
+func Combine(cs []Contribution) (Budget, error) {
+	for _, c := range cs {
+		if err := c.Validate(); err != nil {
+			return Budget{}, err
+		}
+	}
+	return combine(cs, 1), nil
+}
+
+// combine is Combine for sensitivities that are over times too large. Undivided
+// they are whole numbers more often, and what cancels cancels to nothing.
+func combine(cs []Contribution, over float64) Budget {
+	var b Budget
+	for _, s := range bySource(cs) {
+		u := math.Abs(s.sum()) / over
+		if u == 0 && s.moves() {
+			b.Cancelled = appendOnce(b.Cancelled, s.name)
+		}
+		b.add(Line{Name: s.name, U: u, DF: s.df})
+	}
+	b.finish()
+	return b
+}
+
+// source is one error and what it moves.
+type source struct {
+	name string
+	df   float64
+	of   []Contribution
+}
+
+// bySource gathers contributions by their source, in their order. A source is
+// known as well as the least known of its contributions.
+func bySource(cs []Contribution) []*source {
+	var out []*source
+	at := map[string]*source{}
+	for _, c := range cs {
+		df := c.DF
+		if df == 0 {
+			df = math.Inf(1)
+		}
+		s, ok := at[c.Source]
+		if !ok || c.Source == "" {
+			s = &source{name: c.Name, df: df}
+			at[c.Source] = s
+			out = append(out, s)
+		}
+		s.df = min(s.df, df)
+		s.of = append(s.of, c)
+	}
+	return out
+}
+
+// sum returns how far one standard deviation of the error moves the figure.
+func (s *source) sum() float64 {
+	u, c, even := s.of[0].Standard(), 0.0, true
+	for _, x := range s.of {
+		c += x.Sensitivity
+		even = even && x.Standard() == u
+	}
+	if even {
+		return c * u
+	}
+	sum := 0.0
+	for _, x := range s.of {
+		sum += x.Sensitivity * x.Standard()
+	}
+	return sum
+}
+
+// moves reports whether any part of the figure is moved by the error.
+func (s *source) moves() bool {
+	return slices.ContainsFunc(s.of, func(c Contribution) bool { return c.Sensitivity != 0 && c.Value != 0 })
+}
+
+// add puts what one source adds into the line of its name.
+func (b *Budget) add(l Line) {
+	if l.U == 0 {
+		return
+	}
+	for i, old := range b.Lines {
+		if old.Name == l.Name && old.DF == l.DF {
+			b.Lines[i].U = math.Hypot(old.U, l.U)
+			return
+		}
+	}
+	b.Lines = append(b.Lines, l)
+}
+
+// finish adds the lines up, in shares of the largest so that nothing overflows.
+func (b *Budget) finish() {
+	slices.SortStableFunc(b.Lines, func(x, y Line) int { return cmp.Compare(y.U, x.U) })
+	b.DF = math.Inf(1)
+	if len(b.Lines) == 0 {
+		return
+	}
+	top, square, fourths := b.Lines[0].U, 0.0, 0.0
+	for _, l := range b.Lines {
+		r := l.U / top
+		square += r * r
+		fourths += r * r * r * r / l.DF
+	}
+	b.U = top * math.Sqrt(square)
+	if fourths > 0 {
+		b.DF = square * square / fourths
+	}
+	for i, l := range b.Lines {
+		b.Lines[i].Share = l.U / top * (l.U / top) / square
+	}
+}
+
+// Expanded returns the expanded uncertainty in picometres.
+func (b Budget) Expanded(c Coverage) float64 { return c.Factor(b.DF) * b.U }
+
+// Guard returns the expanded uncertainty as a length, rounded up to 1 pm: what
+// limits are guarded by.
+func (b Budget) Guard(c Coverage) length.Length {
+	const most = 1 << 62
+	return length.Length(math.Ceil(min(b.Expanded(c), most)))
+}
+
+func appendOnce(list []string, s string) []string {
+	if slices.Contains(list, s) {
+		return list
+	}
+	return append(list, s)
+}
