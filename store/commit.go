@@ -164,5 +164,6 @@ func createBuckets(tx *bolt.Tx) error {
 			return err
 		}
 	}
-	return tx.Bucket(metaBucket).Put(formatKey, frame(formatKey, fmt.Append(nil, formatNumber)))
+	m := tx.Bucket(metaBucket)
+	return errors.Join(m.Put(formatKey, frame(formatKey, fmt.Append(nil, formatNumber))), m.Put(indexKey, indexForm()))
 }

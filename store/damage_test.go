@@ -204,3 +204,53 @@ func TestLostMeta(t *testing.T) {
 		t.Errorf("warnings after the next commit: %q", w)
 	}
 }
+
+// TestPageUsedTwice: a free list that offers a page in use would have readings
+// written over, and bbolt would not notice.
+func TestPageUsedTwice(t *testing.T) {
+	path := temp(t)
+	build(t, path, 2, 40)
+	good := read(t, path)
+	list := pagesOf(good, freelist)[0] * pageSize
+	if binary.LittleEndian.Uint16(good[list+10:]) == 0 {
+		t.Fatal("no page is free")
+	}
+	bad := bytes.Clone(good)
+	binary.LittleEndian.PutUint64(bad[list+16:], uint64(pagesOf(good, leaf)[1]))
+	write(t, path, bad)
+	if _, err := store.Open(path, quick(store.Options{})); !errors.Is(err, store.ErrDamaged) || !strings.Contains(err.Error(), "used twice") {
+		t.Errorf("open: %v", err)
+	}
+	if !bytes.Equal(read(t, path), bad) {
+		t.Error("the file was changed")
+	}
+}
+
+// TestPagesAreFull: events are only added, so their pages are filled up.
+func TestPagesAreFull(t *testing.T) {
+	path := temp(t)
+	db := open(t, path, store.Options{})
+	if _, err := db.Keep("a", storetest.Begin("a")...); err != nil {
+		t.Fatal(err)
+	}
+	for range 150 {
+		for range 10 {
+			if _, err := db.Keep("a", storetest.Reading(1)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := db.Wait(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+	}
+	total := 0
+	for _, s := range load(t, db, "a") {
+		total += len(s.Bytes) + 12 + 16 // the key and bbolt's entry
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if pages := len(pagesOf(read(t, path), leaf)) * pageSize; float64(total) < 0.8*float64(pages) {
+		t.Errorf("%d bytes of events take %d bytes of pages", total, pages)
+	}
+}

@@ -7,6 +7,7 @@
 // The file is a bbolt database of five buckets:
 //
 //	meta      format    → the format's number
+//	          index     → the number of the form of headings, uids and recent
 //	events    id n      → an event's stored bytes, verbatim
 //	headings  id        → the session's heading as JSON
 //	uids      uid       → id

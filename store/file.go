@@ -14,7 +14,11 @@ import (
 // formatNumber is the number of the file's format.
 const formatNumber = 1
 
-// The buckets, and the one key of the first.
+// indexNumber is the number of the form of headings, uids and recent. Raise it
+// when record.Heading changes: a file with another number gets them anew.
+const indexNumber = 1
+
+// The buckets, and the keys of the first.
 var (
 	metaBucket     = []byte("meta")
 	eventsBucket   = []byte("events")
@@ -22,6 +26,7 @@ var (
 	uidsBucket     = []byte("uids")
 	recentBucket   = []byte("recent")
 	formatKey      = []byte("format")
+	indexKey       = []byte("index")
 )
 
 // file is the shelf of a DB.

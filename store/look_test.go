@@ -77,8 +77,29 @@ func TestLookAtEveryByteOfTheMetas(t *testing.T) {
 	both := bytes.Clone(good)
 	both[metaAt+8] ^= 1
 	both[1<<12+metaAt+8] ^= 1
-	if _, err := lookAtBytes(both); !errors.Is(kindOfLook(err), ErrNotOurs) {
+	if _, err := lookAtBytes(both); !errors.Is(err, errForeign) {
 		t.Errorf("both metas: %v", err)
+	}
+}
+
+// TestLookAtNoFreelist: bbolt writes to such a file when it opens it, and we
+// never make one.
+func TestLookAtNoFreelist(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "x.db")
+	db, err := bolt.Open(path, 0o600, &bolt.Options{NoFreelistSync: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range 2 {
+		if err := db.Update(createBuckets); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := look(path); !errors.Is(err, ErrNotOurs) {
+		t.Errorf("got %v", err)
 	}
 }
 
@@ -93,7 +114,7 @@ func TestLookAtShortFiles(t *testing.T) {
 		t.Errorf("only what is not used is gone: %v", err)
 	}
 	for _, size := range []int{used - 1, used / 2, 3 << 12, 2 << 12} {
-		if _, err := lookAtBytes(good[:size]); !errors.Is(kindOfLook(err), ErrDamaged) {
+		if _, err := lookAtBytes(good[:size]); err == nil || errors.Is(err, errForeign) {
 			t.Errorf("cut to %d of %d: %v", size, used, err)
 		}
 	}

@@ -120,6 +120,34 @@ func TestOpenRefusesPlaces(t *testing.T) {
 	}
 }
 
+// TestOpenAfterTheLook changes the file after it was looked at: it is neither
+// made nor made a new database.
+func TestOpenAfterTheLook(t *testing.T) {
+	path := temp(t)
+	build(t, path, 1, 1)
+	after := func(change func() error) store.Options {
+		return quick(store.Options{}.WithOpenFile(func(name string, flag int, mode os.FileMode) (*os.File, error) {
+			if err := change(); err != nil {
+				t.Error(err)
+			}
+			return os.OpenFile(name, flag, mode)
+		}))
+	}
+	if _, err := store.Open(path, after(func() error { return os.Truncate(path, 0) })); !errors.Is(err, store.ErrEmptyFile) {
+		t.Errorf("emptied: %v", err)
+	}
+	if got := read(t, path); len(got) != 0 {
+		t.Errorf("a database was made of an empty file")
+	}
+	build(t, path+"2", 1, 1)
+	if _, err := store.Open(path+"2", after(func() error { return os.Remove(path + "2") })); err == nil {
+		t.Error("a file that is gone was opened")
+	}
+	if _, err := os.Stat(path + "2"); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("a file that is gone was made again: %v", err)
+	}
+}
+
 func TestOpenIsBusy(t *testing.T) {
 	path := temp(t)
 	db := open(t, path, store.Options{})

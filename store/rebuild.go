@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"cmp"
 	"encoding/json"
 	"errors"
@@ -23,12 +24,22 @@ func (f *file) readIndex() error {
 		return err
 	}
 	f.index.become(x)
-	if whole {
+	ours := false
+	err = f.view(func(tx *bolt.Tx) error {
+		ours = bytes.Equal(tx.Bucket(metaBucket).Get(indexKey), indexForm())
 		return nil
+	})
+	if !whole {
+		f.warn(warnRebuilt)
 	}
-	f.warn(warnRebuilt)
+	if err != nil || whole && ours {
+		return err
+	}
 	return f.rebuild()
 }
+
+// indexForm is the value of indexKey.
+func indexForm() []byte { return frame(indexKey, fmt.Append(nil, indexNumber)) }
 
 // refresh reads the index again after a transaction that may be kept or not.
 func (f *file) refresh() error {
@@ -186,6 +197,9 @@ func (f *file) replaceIndex(rows []row) error {
 				if err := put(tx, r); err != nil {
 					return err
 				}
+			}
+			if err := tx.Bucket(metaBucket).Put(indexKey, indexForm()); err != nil {
+				return err
 			}
 			return f.hooks.fault("write")
 		})

@@ -51,7 +51,7 @@ func (s sight) read() (record.Heading, bool) {
 	if err := json.Unmarshal(s.heading, &h); err != nil {
 		return record.Heading{}, false
 	}
-	return h, s.last != nil && h.Head.N == s.n && h.Head.Hash == record.SumOf(s.last)
+	return h, s.last != nil && h.Head == record.Head{N: s.n, Hash: record.SumOf(s.last)}
 }
 
 // heading implements shelf.

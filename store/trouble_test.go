@@ -49,11 +49,16 @@ func keepAndWait(t *testing.T, db *store.DB, uid string) error {
 
 func count(t *testing.T, db *store.DB, uid string) int {
 	t.Helper()
+	return len(load(t, db, uid))
+}
+
+func load(t *testing.T, db *store.DB, uid string) []record.Sealed {
+	t.Helper()
 	events, err := db.Load(uid)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return len(events)
+	return events
 }
 
 // TestGone: what is written to a file that nothing leads to is lost, so it is
@@ -149,6 +154,27 @@ func TestFault(t *testing.T) {
 	}
 }
 
+// TestFaultWithNothingToKeep: closing has nothing to complain of, and leaves
+// the handle alone.
+func TestFaultWithNothingToKeep(t *testing.T) {
+	path := temp(t)
+	build(t, path, 2, 60)
+	db := open(t, path, store.Options{})
+	if err := os.Truncate(path, int64(2*pageSize)); err != nil {
+		t.Skipf("an open file cannot be cut here: %v", err)
+	}
+	if _, err := db.Load("s1"); !errors.Is(err, store.ErrDamaged) {
+		t.Fatalf("load: %v", err)
+	}
+	if err := db.Close(); err != nil {
+		t.Errorf("close: %v", err)
+	}
+	write(t, path+".copy", read(t, path))
+	if _, err := store.Open(path+".copy", quick(store.Options{})); !errors.Is(err, store.ErrDamaged) {
+		t.Errorf("open a copy: %v", err)
+	}
+}
+
 // TestPanicInACommit: after a panic inside bbolt nothing is written any more.
 func TestPanicInACommit(t *testing.T) {
 	path := temp(t)
@@ -212,6 +238,9 @@ func TestLostMappingOfAnother(t *testing.T) {
 	}
 	build(t, path, 1, 3)
 	before := read(t, path)
+	if _, err := db.Load("s1"); !errors.Is(err, store.ErrGone) {
+		t.Errorf("load: %v", err)
+	}
 	if err := keepAndWait(t, db, "s1"); !errors.Is(err, store.ErrGone) {
 		t.Errorf("wait: %v", err)
 	}

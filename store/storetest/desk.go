@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"reflect"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -49,6 +50,9 @@ type desk struct {
 	mu   sync.Mutex
 	told []store.Outcome
 	hear func(store.Outcome)
+
+	// tries counts attempts while held looks.
+	tries atomic.Int64
 }
 
 // newDesk opens a store and checks it, as it is and as it is found again, when

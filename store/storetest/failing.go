@@ -9,6 +9,7 @@ import (
 	"sync"
 	"syscall"
 
+	"borewright/engine/record"
 	"borewright/store"
 )
 
@@ -94,6 +95,68 @@ func triesAgain(d *desk) {
 	}
 	if want := []string{"a3-3", "b3-4", "a4-4"}; !slices.Equal(done, want) {
 		t.Errorf("kept in the order %q, want %q", done, want)
+	}
+}
+
+// held makes the first attempt wait at "write" until it is released, and fail
+// then with the error. It returns when the attempt is there.
+func (d *desk) held(err error, begin func()) (release func()) {
+	reached, released := make(chan struct{}), make(chan struct{})
+	var once sync.Once
+	d.bench.Fault(func(stage string) error {
+		if stage == "write" {
+			d.tries.Add(1)
+		}
+		first := false
+		once.Do(func() { first = true })
+		if first {
+			close(reached)
+			<-released
+			return err
+		}
+		return nil
+	})
+	begin()
+	<-reached
+	return func() { close(released) }
+}
+
+// triesWhenAsked asks for another attempt while one is failing.
+func triesWhenAsked(d *desk) {
+	d.keep("a", Begin("a")...)
+	d.drain()
+	release := d.held(syscall.ENOSPC, func() { d.keep("a", Reading(1)) })
+	d.Retry()
+	release()
+	d.drain()
+	d.wantStory("a1-2", "!a3-3", "a3-3")
+	release = d.held(syscall.ENOSPC, func() { d.keep("a", Reading(2)) })
+	d.keep("a", Reading(3))
+	release()
+	d.drain()
+	d.wantStory("a1-2", "!a3-3", "a3-3", "!a4-4", "a4-4", "a5-5")
+}
+
+// commitsTogether: what waits is kept in few transactions, but not in one that
+// has no end.
+func commitsTogether(d *desk) {
+	d.keep("a", Begin("a")...)
+	d.drain()
+	many := make([]record.Event, 100)
+	for i := range many {
+		many[i] = Reading(i)
+	}
+	for _, try := range []struct{ jobs, events, most int }{{50, 1, 2}, {30, 100, 4}} {
+		d.tries.Store(0)
+		release := d.held(nil, func() { d.keep("a", Reading(0)) })
+		for range try.jobs {
+			d.keep("a", many[:try.events]...)
+		}
+		release()
+		d.drain()
+		if n := int(d.tries.Load()); n != try.most {
+			d.t.Errorf("%d jobs of %d events took %d transactions, not %d", try.jobs, try.events, n, try.most)
+		}
 	}
 }
 

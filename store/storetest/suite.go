@@ -22,6 +22,8 @@ func Run(t *testing.T, bench func(t *testing.T) Bench) {
 		"lists the newest first":     listsNewestFirst,
 		"stays stopped in order":     staysStopped,
 		"tries again at next keep":   triesAgain,
+		"tries again when asked":     triesWhenAsked,
+		"commits together":           commitsTogether,
 		"survives a late failure":    survivesLateFailure,
 		"shows what waits":           showsWhatWaits,
 		"waits no longer than told":  waitsNoLonger,

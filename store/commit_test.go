@@ -1,0 +1,85 @@
+package store
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	bolt "go.etcd.io/bbolt"
+
+	"borewright/engine/record"
+)
+
+// TestPut puts rows into a new database and reads the errors of those that
+// would hide an event.
+func TestPut(t *testing.T) {
+	db, err := bolt.Open(filepath.Join(t.TempDir(), "x.db"), 0o600, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = db.Close() })
+	if err := db.Update(createBuckets); err != nil {
+		t.Fatal(err)
+	}
+	event := func(n int64, payload string) row {
+		k := eventKey(7, n)
+		return row{eventsBucket, k, frame(k, []byte(payload))}
+	}
+	for _, try := range []struct {
+		row  row
+		want string
+	}{
+		{event(2, "b"), "event 1 of stream 7 is missing"},
+		{event(1, "a"), ""},
+		{event(1, "a"), ""},
+		{event(1, "x"), "another event stands at number 1 of stream 7"},
+		{event(2, "b"), ""},
+		{event(4, "d"), "event 3 of stream 7 is missing"},
+		{row{recentBucket, number(1), frame(number(1), number(7))}, ""},
+		{row{recentBucket, number(1), nil}, ""},
+		{row{[]byte("nowhere"), number(1), number(1)}, "its nowhere are missing"},
+	} {
+		err := db.Update(func(tx *bolt.Tx) error { return put(tx, try.row) })
+		if (err == nil) != (try.want == "") || err != nil && !strings.Contains(err.Error(), try.want) {
+			t.Errorf("%s %x: %v, want %q", try.row.bucket, try.row.key, err, try.want)
+		}
+	}
+	_ = db.View(func(tx *bolt.Tx) error {
+		if s := see(tx, 7); s.n != 2 || string(s.last) != "b" {
+			t.Errorf("the stream ends at %d with %q", s.n, s.last)
+		}
+		if k, _ := tx.Bucket(recentBucket).Cursor().First(); k != nil {
+			t.Errorf("a touch is left: %x", k)
+		}
+		return nil
+	})
+}
+
+// TestDraft: a touch moves only when the session is not the newest already, and
+// nothing changes before the draft is applied.
+func TestDraft(t *testing.T) {
+	x := newIndex()
+	for _, step := range []struct {
+		uid    string
+		rows   int // in uids and recent
+		newest uint64
+	}{
+		{"a", 2, 1},            // a name and a touch
+		{"a", 0, 1},            // the newest already
+		{"b", 2, 2},            //
+		{record.ShopUID, 0, 2}, // never touched
+		{"b", 0, 2},            //
+		{"a", 2, 1},            // the old touch goes
+	} {
+		d := x.draft()
+		before := x.newest
+		d.touch(d.idOf(step.uid))
+		if got := len(d.indexRows()); got != step.rows || x.newest != before {
+			t.Errorf("%s: %d rows, want %d", step.uid, got, step.rows)
+		}
+		d.apply()
+		if x.newest != step.newest || !x.whole() {
+			t.Errorf("%s: the newest is %d, want %d", step.uid, x.newest, step.newest)
+		}
+	}
+}
