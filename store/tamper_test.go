@@ -213,7 +213,23 @@ func TestTamperedIndex(t *testing.T) {
 				t.Errorf("warnings after it was mended: %q", w)
 			}
 			storetest.Check(t, db)
+			unchanged(t, path, db)
 		})
+	}
+}
+
+// unchanged fails when opening and closing the database once more writes to it.
+func unchanged(t *testing.T, path string, db *store.DB) {
+	t.Helper()
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	before := read(t, path)
+	if err := open(t, path, store.Options{}).Close(); err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(read(t, path), before) {
+		t.Error("opening it wrote to it")
 	}
 }
 
