@@ -42,10 +42,10 @@ func ChartOf(samples ...[]length.Length) (c Chart, ok bool) {
 		}
 		x := shifted(sample, from)
 		c.Mean += stat.Mean(x, nil) / n
-		c.MeanRange += span(x) / n
 		c.MeanDeviation += stat.StdDev(x, nil) / n
 	}
 	c.Mean += float64(from)
+	c.MeanRange = meanRange(samples)
 	reach := 3 * c.MeanRange / (d2 * math.Sqrt(float64(c.Size)))
 	c.Low, c.High = c.Mean-reach, c.Mean+reach
 	c.RangeHigh = c.MeanRange * rangeReach(c.Size)

@@ -8,8 +8,9 @@ import (
 )
 
 // Beyond reach standard deviations nothing is left of a normal distribution;
-// points are those of the quadrature.
-const reach, points = 9, 120
+// points are those of the quadrature, and planePoints those of each of its axes
+// in a plane.
+const reach, points, planePoints = 9, 120, 60
 
 // RangeFactor returns the mean of the largest less the smallest of n normal
 // readings, in standard deviations of one of them: 1.128, 1.693, 2.059, 2.326
@@ -48,8 +49,8 @@ func rangeSquare(n int) float64 {
 		return quad.Fixed(func(y float64) float64 {
 			py := distuv.UnitNormal.CDF(y)
 			return 1 - power(py) - power(1-px) + power(max(0, py-px))
-		}, x, reach, points, nil, 0)
-	}, -reach, reach, points, nil, 0)
+		}, x, reach, planePoints, nil, 0)
+	}, -reach, reach, planePoints, nil, 0)
 }
 
 // DeviationFactor returns what the range of n readings is multiplied with to
