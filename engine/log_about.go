@@ -114,3 +114,7 @@ func noteOn(b record.Body) plan.Feature {
 	}
 	return f
 }
+
+// NameOf names what a limit or a note is on: a feature by its label, a family
+// by its plural, anything else as it is.
+func (s *Session) NameOf(name string) string { return s.nameOf(name) }

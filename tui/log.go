@@ -2,33 +2,49 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewright/engine"
+	"borewright/engine/plan"
 	"borewright/engine/record"
 	"borewright/tui/draw"
+	"borewright/tui/term"
 )
 
-// logScreen tells every event, newest first; what was withdrawn stays in
-// sight and can be brought back.
+// logScreen tells every event, newest first; what was withdrawn or replaced
+// stays in sight. Some of the events can be looked for, and notes be added.
 type logScreen struct {
-	st      *Station
-	desk    *Desk
-	list    list
-	entries []engine.Entry
-	n       int64 // events told
-	w, h    int
+	st   *Station
+	desk *Desk
+	at   plan.Feature // where the hand was, or none
+	list list
+	all  []engine.Entry // newest first
+	n    int64          // events told
+	// filter says which of them are shown.
+	filter logFilter
+	shown  []engine.Entry
+	// typed is the line that is being typed, or nil.
+	typed *logLine
+	w, h  int
 }
 
-func newLog(st *Station, d *Desk) *logScreen { return &logScreen{st: st, desk: d, n: -1} }
+func newLog(st *Station, d *Desk, at plan.Feature) *logScreen {
+	l := &logScreen{st: st, desk: d, at: at, n: -1}
+	l.tell()
+	return l
+}
 
 // Init needs nothing.
 func (l *logScreen) Init() tea.Cmd { return nil }
 
-// Update takes nothing.
-func (l *logScreen) Update(tea.Msg) tea.Cmd { return nil }
+// Update takes the characters of the line that is being typed.
+func (l *logScreen) Update(msg tea.Msg) tea.Cmd {
+	if t, ok := msg.(term.Token); ok && l.typed != nil {
+		l.typing(t)
+	}
+	return nil
+}
 
 // Resize sets the size of the body.
 func (l *logScreen) Resize(w, h int) { l.w, l.h = w, h }
@@ -36,49 +52,84 @@ func (l *logScreen) Resize(w, h int) { l.w, l.h = w, h }
 // Title names the screen.
 func (l *logScreen) Title() string { return "log of " + l.desk.Session.Details().Title }
 
-// Typing takes no characters.
-func (l *logScreen) Typing() Typing { return NotTyping }
+// Typing takes every character while a line is typed.
+func (l *logScreen) Typing() Typing {
+	if l.typed != nil {
+		return Words
+	}
+	return NotTyping
+}
 
-// Actions are the log's keys.
+// Actions are the log's keys, or those of the line that is being typed.
 func (l *logScreen) Actions() []Action {
+	if l.typed != nil {
+		return l.typed.actions(l)
+	}
 	return []Action{
 		on("up|-", "newer", func() tea.Cmd { return l.move(-1) }),
 		on("down|+", "older", func() tea.Cmd { return l.move(1) }),
-		on("pgup", "", func() tea.Cmd { return l.move(-l.h) }),
-		on("pgdown", "", func() tea.Cmd { return l.move(l.h) }),
+		on("f|*", "filter", l.cycle).
+			because("goes round: all events, those of the feature in the hand, those of each family"),
+		on("/", "find", l.find).because("shows only events in which every word or number typed is found"),
+		on("n", "note", l.note).because("adds a note to the marked event's feature, or to the session where it has none"),
 		on("W", "withdraw or bring back", l.turn).unless(l.whyNot()).
 			because("takes the marked event back; on one that was taken back it brings it back. Both stay in the log"),
 		on("enter", "go to its place", l.visit).unless(l.nowhere()),
+		on("pgup", "", func() tea.Cmd { return l.move(-l.room()) }),
+		on("pgdown", "", func() tea.Cmd { return l.move(l.room()) }),
 	}
 }
 
 func (l *logScreen) move(by int) tea.Cmd {
-	l.list.move(by, len(l.told()))
+	l.tell()
+	l.list.move(by, len(l.shown))
 	return nil
 }
 
-// told returns the entries, newest first, told anew when there are more.
-func (l *logScreen) told() []engine.Entry {
+// tell tells the entries anew when there are more, and keeps the marked one
+// marked.
+func (l *logScreen) tell() {
 	if n := l.desk.Session.Head().N; n != l.n {
-		l.entries = l.desk.Session.Log()
-		slices.Reverse(l.entries)
-		l.n = n
+		l.all, l.n = newestFirst(l.desk.Session.Log()), n
+		l.show()
 	}
-	return l.entries
 }
 
-func (l *logScreen) marked() engine.Entry { return l.told()[l.list.at] }
+func newestFirst(entries []engine.Entry) []engine.Entry {
+	for i, j := 0, len(entries)-1; i < j; i, j = i+1, j-1 {
+		entries[i], entries[j] = entries[j], entries[i]
+	}
+	return entries
+}
+
+// marked returns the marked entry; ok is false when none is shown.
+func (l *logScreen) marked() (e engine.Entry, ok bool) {
+	l.tell()
+	if len(l.shown) == 0 {
+		return e, false
+	}
+	return l.shown[max(0, min(l.list.at, len(l.shown)-1))], true
+}
+
+// entry returns the entry of event n.
+func (l *logScreen) entry(n int64) engine.Entry { return l.all[int64(len(l.all))-n] }
 
 // target is the event that turning the marked entry withdraws: itself, or the
 // withdrawal that took it back.
 func (l *logScreen) target() int64 {
-	if e := l.marked(); !e.Live {
+	e, _ := l.marked()
+	if !e.Live {
 		return e.WithdrawnBy
 	}
-	return l.marked().N
+	return e.N
 }
 
+const noneShown = "no event is shown"
+
 func (l *logScreen) whyNot() string {
+	if _, ok := l.marked(); !ok {
+		return noneShown
+	}
 	if err := l.desk.Session.CheckWithdraw(l.target()); err != nil {
 		return err.Error()
 	}
@@ -86,7 +137,11 @@ func (l *logScreen) whyNot() string {
 }
 
 func (l *logScreen) nowhere() string {
-	if l.marked().Of.IsZero() {
+	e, ok := l.marked()
+	switch {
+	case !ok:
+		return noneShown
+	case e.Of.IsZero():
 		return "this event is about no single place"
 	}
 	return ""
@@ -96,41 +151,17 @@ func (l *logScreen) turn() tea.Cmd {
 	n := l.target()
 	if err := l.desk.Record(record.Withdrawn{Event: n}); err != nil {
 		l.st.Say(draw.Bad, err.Error())
+		l.st.Ring(2)
 		return nil
 	}
-	l.list.move(1, len(l.told()))
+	l.tell()
+	l.st.Say(draw.Plain, fmt.Sprintf("event %d: %s", l.n, l.entry(l.n).Text))
 	return nil
 }
 
 // visit goes to where the marked event happened.
 func (l *logScreen) visit() tea.Cmd {
-	l.st.Pop(goTo{place: engine.PlaceOf(l.marked().Body), of: l.marked().Of})
+	e, _ := l.marked()
+	l.st.Pop(goTo{place: engine.PlaceOf(e.Body), of: e.Of})
 	return nil
-}
-
-// View draws the entries.
-func (l *logScreen) View() []string {
-	entries := l.told()
-	first, last := l.list.window(len(entries), l.h)
-	var lines []string
-	for i := first; i < last; i++ {
-		lines = append(lines, l.line(entries[i], i == l.list.at))
-	}
-	return lines
-}
-
-func (l *logScreen) line(e engine.Entry, here bool) string {
-	mark, tone := "  ", draw.Plain
-	switch {
-	case here:
-		mark, tone = l.st.Signs.Here+" ", draw.Marked
-	case !e.Live:
-		tone = draw.Dim
-	}
-	text := draw.Clean(e.Text)
-	if !e.Live {
-		text = fmt.Sprintf("(withdrawn by %d) ", e.WithdrawnBy) + text
-	}
-	head := fmt.Sprintf("%s%4d  %s  %-3s ", mark, e.N, e.At.Format("2 Jan 15:04"), draw.Clean(e.By))
-	return l.st.Palette.Paint(tone, draw.Fit(head+text, l.w))
 }

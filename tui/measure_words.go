@@ -26,7 +26,7 @@ func (m *measure) Actions() []Action {
 			return nil
 		}).because("which cylinder and which main is worst, and every finding in order"),
 		on("l", "log", func() tea.Cmd {
-			m.st.Push(newLog(m.st, m.desk))
+			m.st.Push(newLog(m.st, m.desk, m.place.Of))
 			return nil
 		}).because("every event as it happened"),
 		on("s", "setup", func() tea.Cmd {

@@ -20,6 +20,8 @@ var everyScreen = map[string][]string{
 	"measure asks":  {"<enter>", "/", "5"},
 	"worst":         {"<enter>", "w"},
 	"log":           {"<enter>", "l"},
+	"log finds":     {"<enter>", "l", "f", "/", "no"},
+	"log notes":     {"<enter>", "l", "n", "x"},
 	"help":          {"<enter>", "?"},
 	"setup new":     {"n"},
 	"setup":         {"<enter>", "s"},

@@ -26,8 +26,13 @@ func newWorst(st *Station, d *Desk) *worst { return &worst{st: st, desk: d} }
 // Init needs nothing.
 func (s *worst) Init() tea.Cmd { return nil }
 
-// Update takes nothing.
-func (s *worst) Update(tea.Msg) tea.Cmd { return nil }
+// Update passes on where a screen above asks to go.
+func (s *worst) Update(msg tea.Msg) tea.Cmd {
+	if g, ok := msg.(goTo); ok {
+		s.st.Pop(g)
+	}
+	return nil
+}
 
 // Resize sets the size of the body.
 func (s *worst) Resize(w, h int) { s.w, s.h = w, h }
@@ -52,7 +57,7 @@ func (s *worst) Actions() []Action {
 		on("pgup", "", func() tea.Cmd { return s.move(-s.room()) }),
 		on("pgdown", "", func() tea.Cmd { return s.move(s.room()) }),
 		on("l", "log", func() tea.Cmd {
-			s.st.Push(newLog(s.st, s.desk))
+			s.st.Push(newLog(s.st, s.desk, s.markedFeature()))
 			return nil
 		}),
 	}
@@ -63,6 +68,14 @@ func (s *worst) findings() []engine.Finding { return s.desk.Now.Findings }
 func (s *worst) move(by int) tea.Cmd {
 	s.list.move(by, len(s.findings()))
 	return nil
+}
+
+// markedFeature is the feature of the marked finding, or none.
+func (s *worst) markedFeature() plan.Feature {
+	if fs := s.findings(); s.list.at < len(fs) {
+		return fs[s.list.at].Of
+	}
+	return plan.Feature{}
 }
 
 // visit drills into the marked finding's place.
