@@ -94,7 +94,7 @@ func DirName(dir string) string {
 // or final. A later stage than the first says how many works went before.
 func (s *Session) StageName(f plan.Feature, stage int) string {
 	switch {
-	case s.lifecycle == record.Closed && stage == s.Stage(f):
+	case s.closed && stage == s.Stage(f):
 		return "final"
 	case stage == 0:
 		return "as found"

@@ -180,15 +180,16 @@ func (s *Session) twoContact(f plan.Feature, stage int) bool {
 }
 
 // decimals returns how many decimals a feature's figures are shown with: the
-// unit's usual, or more when it was read or limited finer.
+// unit's usual, or one more when it was read finer, in this unit or another.
 func (s *Session) decimals(f plan.Feature) int {
 	u := s.Unit()
 	places := u.Decimals()
 	for _, p := range s.plan.Places(f) {
 		for _, t := range s.Now(p) {
-			if w := t.Size; w.Unit == u && w.Places > places {
-				places = w.Places
+			if t.Size.Unit == u {
+				places = max(places, t.Size.Places)
 			}
+			places = max(places, placesFor(t.Size, u), placesFor(t.Dev, u))
 		}
 	}
 	return min(places, u.Decimals()+1)

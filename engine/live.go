@@ -94,7 +94,7 @@ func (s *Session) liveFinding(f Finding, places int) LiveFigure {
 	if f.Value.Measured() {
 		x.Value = f.Shown(s.Unit(), places)
 	}
-	x.Against = s.limitsText(f, s.Unit().Decimals())
+	x.Against = s.limitsText(f)
 	return x
 }
 
@@ -107,19 +107,24 @@ func shortName(f Finding) string {
 }
 
 // limitsText writes the limits that judge a finding, short and in the
-// session's unit.
-func (s *Session) limitsText(f Finding, places int) string {
+// session's unit: with one decimal more where they were written in another.
+func (s *Session) limitsText(f Finding) string {
 	r, u := f.Limits.Range(f.Judgement.By), s.Unit()
-	low, high := r.Low.Exact().Format(u, places), r.High.Exact().Format(u, places)
+	short := func(w length.Written) string {
+		if w.Unit == u {
+			return w.Exact().Format(u, max(u.Decimals(), w.Places))
+		}
+		return limitNumber(w, u)
+	}
 	switch {
 	case r.IsZero():
 		return ""
 	case r.Low.IsZero():
-		return "max " + high
+		return "max " + short(r.High)
 	case r.High.IsZero():
-		return "min " + low
+		return "min " + short(r.Low)
 	default:
-		return low + "-" + high
+		return short(r.Low) + "-" + short(r.High)
 	}
 }
 

@@ -111,6 +111,8 @@ func (s *Session) tellSetup(b record.Body) string {
 		return "plan: " + planned(b.Plan)
 	case record.Limit:
 		return s.tellLimit(b.Limits)
+	case record.Rules:
+		return tellRules(b)
 	case record.Instrument:
 		return "gauge " + b.ID + ": " + b.Name
 	case record.Setting:

@@ -15,14 +15,15 @@ func (s *Session) instrumentOf(set string) gauge.Instrument {
 }
 
 // sees returns the least difference that the family's gauge can tell: its
-// reading step, or the unit's usual last decimal when no gauge is chosen.
+// reading step, or when no gauge is chosen the usual last decimal of the unit
+// that the session was set up in.
 func (s *Session) sees(f plan.Family) length.Length {
 	g, _ := s.plan.Group(f)
 	i, ok := s.instrument(g.Instrument)
 	if ok {
 		return i.Resolution().Round()
 	}
-	if s.Unit() == length.In {
+	if s.homeUnit() == length.In {
 		return length.Inch / 10_000
 	}
 	return length.Millimetre / 1000

@@ -80,7 +80,7 @@ func (s *Session) against(f Finding) string {
 	case r.High.IsZero():
 		return ", at least " + LimitText(r.Low, u)
 	default:
-		return ", " + LimitText(r.Low, length.NoUnit) + " to " + LimitText(r.High, u)
+		return ", " + bothText(r, u)
 	}
 }
 
@@ -94,18 +94,4 @@ func tooWord(on limit.Characteristic, low bool) string {
 		return words[1]
 	}
 	return words[0]
-}
-
-// LimitText returns a limit as it was written, with its unit, and what that is
-// in the unit asked for when it was written in another. NoUnit leaves the unit
-// away.
-func LimitText(w length.Written, u length.Unit) string {
-	switch u {
-	case length.NoUnit:
-		return w.Number()
-	case w.Unit:
-		return w.String()
-	default:
-		return length.Of(w.Length).Format(u, u.Decimals()+1) + " " + u.String() + " (" + w.String() + ")"
-	}
 }

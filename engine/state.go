@@ -27,6 +27,7 @@ type state struct {
 	fitted      map[plan.Feature]seated
 	full        map[string]bool // sets in which a size was read in full
 	lifecycle   string
+	closed      bool
 	readings    map[int64]plan.Place // where each reading stands now
 }
 
@@ -80,9 +81,19 @@ func (st *state) apply(e record.Sealed) error {
 	case record.Work:
 		return st.addWork(e.N, b)
 	case record.State:
-		st.lifecycle = b.State
+		st.setLifecycle(b.State)
 	}
 	return nil
+}
+
+// setLifecycle folds in what became of the session. One that is put into the
+// archive, or taken out of it, stays as closed or open as it was.
+func (st *state) setLifecycle(to string) {
+	st.lifecycle = to
+	switch to {
+	case record.Closed, record.Reopened:
+		st.closed = to == record.Closed
+	}
 }
 
 // put replaces the item that is the same as x, in its place, or adds x. The
