@@ -8,6 +8,9 @@
 // Caveats:
 //   - Limits are data. Nothing here derives a limit from another, but for a
 //     limit printed per length, which Limits.Effective turns into a plain one.
+//   - A Doubt is a question about what is written. Nothing is changed by it, and
+//     what it names as likely is not known to be right.
+//   - A tolerance class gives limits in millimetres only: see Class.
 //   - A taper whose limits have no low side is judged by its magnitude: see
 //     Limits.Signed.
 //   - Zero Limits judge nothing: the verdict is NoLimits, not InsideNew.
