@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
@@ -140,5 +141,8 @@ func barEnd(w length.Written, u length.Unit) (*float64, string) {
 		return nil, ""
 	}
 	v := w.Exact().Float()
+	if w.Unit != u {
+		return &v, engine.LimitText(w, u)
+	}
 	return &v, w.Exact().Format(u, u.Decimals())
 }

@@ -85,8 +85,10 @@ func (m *measure) live(l measureLayout, rows int) []string {
 	x, _ := m.desk.Now.Feature(m.place.Of)
 	title := fmt.Sprintf("%s: %d of %d read, diametral, %s", x.Name, x.Read, x.Planned, s.Unit())
 	lines := []string{draw.Rule(title, l.right, m.st.ASCII)}
-	for _, f := range m.desk.Now.Live(s, m.place.Of) {
-		lines = append(lines, m.figureLine(f, l.right))
+	figures := m.desk.Now.Live(s, m.place.Of)
+	limits := limitsWide(figures)
+	for _, f := range figures {
+		lines = append(lines, m.figureLine(f, l.right, limits))
 	}
 	if bar := m.bar(l.right); len(lines)+len(bar)+1 <= rows {
 		lines = append(append(lines, ""), bar...)
@@ -94,11 +96,21 @@ func (m *measure) live(l measureLayout, rows int) []string {
 	return append(lines, m.neighbours(l.right, rows-len(lines))...)
 }
 
-// The widths of a figure's line: its value, its limits and its verdict.
-const figureValue, figureLimits, figureVerdict = 8, 13, 10
+// The widths of a figure's line: its value and its verdict, and the least and
+// the most of its limits.
+const figureValue, figureVerdict, leastLimits, mostLimits = 8, 10, 13, 17
+
+// limitsWide is how wide the limits of some figures are.
+func limitsWide(fs []engine.LiveFigure) int {
+	wide := leastLimits
+	for _, f := range fs {
+		wide = max(wide, draw.Width(f.Against))
+	}
+	return min(wide, mostLimits)
+}
 
 // figureLine is one figure: its name, its value, its limits and the verdict.
-func (m *measure) figureLine(f engine.LiveFigure, w int) string {
+func (m *measure) figureLine(f engine.LiveFigure, w, limits int) string {
 	p := &m.st.Palette
 	value, tone := f.Value, draw.Plain
 	if f.Judged {
@@ -115,9 +127,9 @@ func (m *measure) figureLine(f engine.LiveFigure, w int) string {
 	if f.Value != "" {
 		verdict = m.st.Signs.For(tone) + " " + shortVerdict(f.Judgement)
 	}
-	room := w - figureValue - figureLimits - figureVerdict - 3
+	room := w - figureValue - limits - figureVerdict - 3
 	return draw.Fit(f.Name, room) + " " + p.Paint(tone, draw.FitRight(value, figureValue)) + " " +
-		p.Paint(draw.Dim, draw.FitRight(f.Against, figureLimits)) + " " + p.Paint(tone, draw.Fit(verdict, figureVerdict))
+		p.Paint(draw.Dim, draw.FitRight(f.Against, limits)) + " " + p.Paint(tone, draw.Fit(verdict, figureVerdict))
 }
 
 // shortVerdict is the verdict in one word or two.

@@ -20,7 +20,7 @@ func (m *measure) Actions() []Action {
 		value := strings.HasPrefix(k.Key, "0-9") || strings.HasPrefix(k.Key, "+")
 		out = append(out, Action{Keys: []string{k.Key}, Help: k.Does, Off: k.Off, Quiet: value})
 	}
-	return append(out,
+	out = append(out,
 		on("w", "worst", func() tea.Cmd {
 			m.st.Push(newWorst(m.st, m.desk))
 			return nil
@@ -34,6 +34,10 @@ func (m *measure) Actions() []Action {
 			return nil
 		}).because("what is measured, with which gauges, against which limits"),
 	)
+	if m.keys.Text == "" { // else the letter belongs to a unit that is being keyed
+		out = append(out, m.st.unitKey(m.desk))
+	}
+	return out
 }
 
 // Explain says more on the help page.
@@ -94,7 +98,7 @@ func (m *measure) meaning(l measureLayout) []string {
 	case keying.Menu:
 		return line(draw.Marked, "menu")
 	case keying.Revisit:
-		return line(draw.Plain, "stands here: a new number replaces it, * adds a repeat")
+		return line(draw.Plain, "stands here"+m.standsAs()+": a new number replaces it, * adds a repeat")
 	default:
 		return m.invitation(line)
 	}
@@ -114,7 +118,7 @@ func (m *measure) invitation(line func(draw.Tone, string) []string) []string {
 	if err != nil {
 		return line(draw.Warn, err.Error()+": /5 takes one up, s opens the setup")
 	}
-	text := "key the size, with " + h.Instrument.Name
+	text := "key the size" + m.keyedIn() + ", with " + h.Instrument.Name
 	if h.Instrument.Kind == gauge.Comparator {
 		text = "key graduations from " + h.Setting.Size.String() + ", + is larger; " + h.Instrument.Name
 	}

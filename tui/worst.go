@@ -60,6 +60,7 @@ func (s *worst) Actions() []Action {
 			s.st.Push(newLog(s.st, s.desk, s.markedFeature()))
 			return nil
 		}),
+		s.st.unitKey(s.desk),
 	}
 }
 
