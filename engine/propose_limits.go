@@ -79,17 +79,24 @@ func proposedLimits(f plan.Family, nominal length.Written) []limit.Limits {
 		if r.of != f {
 			continue
 		}
-		l := limit.Limits{On: r.on, Of: string(f), Source: r.source}
-		l.New = limit.Range{Low: r.newLow.of(nominal), High: r.newHigh.of(nominal)}
-		l.Wear = limit.Range{Low: r.wearLow.of(nominal), High: r.wearHigh.of(nominal)}
-		if !l.Wear.High.IsZero() && l.Wear.High.Length < l.New.High.Length {
-			l.Wear.High = l.New.High
-		}
+		l := r.limits(nominal)
 		if l.Validate() == nil {
 			out = append(out, l)
 		}
 	}
 	return out
+}
+
+// limits are what the rules make of a nominal size. A wear limit is no tighter
+// than the new one.
+func (r thumbRow) limits(nominal length.Written) limit.Limits {
+	l := limit.Limits{On: r.on, Of: string(r.of), Source: r.source}
+	l.New = limit.Range{Low: r.newLow.of(nominal), High: r.newHigh.of(nominal)}
+	l.Wear = limit.Range{Low: r.wearLow.of(nominal), High: r.wearHigh.of(nominal)}
+	if !l.Wear.High.IsZero() && l.Wear.High.Length < l.New.High.Length {
+		l.Wear.High = l.New.High
+	}
+	return l
 }
 
 // of makes the limit for a nominal size, rounded to the usual last decimal of
