@@ -71,7 +71,7 @@ func (d Draft) Check() []Problem {
 	if d.Unit != length.In && d.Unit != length.MM {
 		ps.wrong("unit", "the unit is in or mm, not %q", d.Unit)
 	}
-	if err := d.Layout.Filled().Validate(); err != nil {
+	if err := d.Layout.Filled().Validate(); d.checkLabels(&ps) && err != nil {
 		ps.wrong("layout", "%v", err)
 	}
 	rows := d.Measured()
