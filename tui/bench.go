@@ -205,19 +205,20 @@ func (b *bench) row(h record.Heading, here bool) []string {
 	}
 }
 
-// about says whose it is, and what was last measured and when.
+// about says what was last measured and when, and then whose it is, which may
+// be cut off.
 func (b *bench) about(h record.Heading) string {
-	text := ""
+	text := "nothing measured yet"
+	if h.Readings > 0 {
+		text = fmt.Sprintf("%d readings, last %s %s: %s at %s", h.Readings,
+			h.LastPlace.Of.Family.Noun(), draw.Clean(h.LastLabel), draw.Clean(h.LastKeyed), h.LastAt.Format("15:04"))
+	}
 	for _, s := range []string{h.Engine, h.Customer} {
 		if s != "" {
-			text += draw.Clean(s) + ", "
+			text += ", " + draw.Clean(s)
 		}
 	}
-	if h.Readings == 0 {
-		return text + "nothing measured yet"
-	}
-	return text + fmt.Sprintf("%d readings, last %s %s: %s at %s", h.Readings,
-		h.LastPlace.Of.Family.Noun(), draw.Clean(h.LastLabel), draw.Clean(h.LastKeyed), h.LastAt.Format("15:04"))
+	return text
 }
 
 // Ago says when something was, as seen from now: the time today, the weekday
