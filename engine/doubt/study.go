@@ -2,6 +2,7 @@ package doubt
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -46,14 +47,23 @@ func (e *StudyError) Error() string {
 	return fmt.Sprintf("operator %q, part %q, trial %d: %s", e.Operator, e.Part, e.Trial, e.Reason)
 }
 
-// ErrNoValues is returned for a study without values.
-var ErrNoValues = fmt.Errorf("the study holds no values")
+// Errors of a study as a whole.
+var (
+	// ErrNoValues is returned for a study without values.
+	ErrNoValues = errors.New("the study holds no values")
+	// ErrSparse is returned for a study of so many operators and parts that
+	// hardly any of them meet.
+	ErrSparse = errors.New("the study names so many operators and parts that hardly any operator has read a part")
+)
+
+// mostCells is how many operators times parts are looked at.
+const mostCells = 200_000
 
 // NewStudy gathers the values of a study, in any order. Where some are missing
 // it is analysed over what has none missing, the larger of two choices: the
 // parts that every operator read in full, or the operators who read every part
-// in full. The error is ErrNoValues, or a *StudyError for a trial that is below
-// 1 or there twice.
+// in full. The error is ErrNoValues, ErrSparse, or a *StudyError for a trial that
+// is below 1 or there twice.
 func NewStudy(values []Observation) (Study, error) {
 	if len(values) == 0 {
 		return Study{}, ErrNoValues
@@ -66,6 +76,9 @@ func NewStudy(values []Observation) (Study, error) {
 			return Study{}, &StudyError{v, "trials count from 1"}
 		}
 		s.Operators, s.Parts = named(s.Operators, operators, v.Operator), named(s.Parts, parts, v.Part)
+	}
+	if len(s.Operators) > mostCells/len(s.Parts) {
+		return Study{}, ErrSparse
 	}
 	slices.SortStableFunc(values, func(a, b Observation) int { return cmp.Compare(a.Trial, b.Trial) })
 	seen := map[Observation]bool{}

@@ -279,6 +279,22 @@ func TestStudiesRefused(t *testing.T) {
 	}
 }
 
+// Many operators who each read a part of their own are no study; one operator
+// may read very many parts.
+func TestSparseStudies(t *testing.T) {
+	var sparse, long []Observation
+	for i := range 500 {
+		sparse = append(sparse, Observation{fmt.Sprint(i), fmt.Sprint(i), 1, 5})
+		long = append(long, Observation{"A", fmt.Sprint(i), 1, 5}, Observation{"A", fmt.Sprint(i), 2, 6})
+	}
+	if _, err := NewStudy(sparse); !errors.Is(err, ErrSparse) {
+		t.Errorf("sparse: %v", err)
+	}
+	if r := studied(t, long).ByVariance(Tested); r.Parts != 500 || !r.Total.Known {
+		t.Errorf("long: %+v", r)
+	}
+}
+
 // A range beyond what the others make is pointed at. The published study has
 // one: 1.02 where D4 times the mean range, 2.574 × 0.3417, is 0.880.
 func TestBeyond(t *testing.T) {
