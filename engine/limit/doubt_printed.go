@@ -160,7 +160,7 @@ func (p Printed) String() string {
 	switch {
 	case p.Per.IsZero():
 		return s
-	case p.Per.Length == p.Per.Unit.Size():
+	case p.Per.Number() == "1":
 		return s + " per " + p.Per.Unit.String()
 	}
 	return fmt.Sprintf("%s per %s", s, p.Per)

@@ -144,3 +144,27 @@ func TestAConversionAgrees(t *testing.T) {
 		}
 	})
 }
+
+// Whatever is read prints back the same, and is doubted without a panic.
+func FuzzPrinted(f *testing.F) {
+	for _, text := range []string{"5.483 in", "(13.972 cm)", "0.0005 per inch", "0.02 mm per 100 mm", "-.5\"", "99999999999999 µin", "0.000000000001 mm", "1 mm per 0.000000001 mm", "(1 in", "100000 mm per 1 µin", "0 per 1,0mm", ""} {
+		f.Add(text, "0.003 in")
+		f.Add("0.76 mm per mm", text)
+	}
+	f.Fuzz(func(t *testing.T, a, b string) {
+		p, err := ParsePrinted(a)
+		if err != nil {
+			return
+		}
+		if back, err := ParsePrinted(p.String()); err != nil || back != p {
+			t.Fatalf("%q is %q, which is %q: %v", a, p, back, err)
+		}
+		q, err := ParsePrinted(b)
+		if err != nil {
+			return
+		}
+		if doubts := PairDoubts(p, q); (len(doubts) == 0) != p.Agrees(q) && p.Per.IsZero() {
+			t.Fatalf("%q and %q agree %v, and are doubted %v", p, q, p.Agrees(q), doubts)
+		}
+	})
+}
