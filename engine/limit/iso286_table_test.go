@@ -40,7 +40,7 @@ func TestToleranceFactor(t *testing.T) {
 }
 
 // The table is the formula rounded: to a micrometre up to 100, to 5 up to 200,
-// to 10 above (ISO 286-1:1988 table 8). Some figures were adjusted, up to 3 mm by
+// to 10 above (ISO 286-1:1988 annex A). Some figures were adjusted, up to 3 mm by
 // up to 16 %, elsewhere by less than 10 %.
 func TestTableFollowsTheFormula(t *testing.T) {
 	exact, all := 0, 0
@@ -131,8 +131,8 @@ func deviation(t *testing.T, upTo int64, letter string) float64 {
 	return math.Min(math.Abs(float64(low)), math.Abs(float64(high))) / float64(length.Micrometre)
 }
 
-// The fundamental deviations are formulas of D rounded (ISO 286-1:1988 table
-// 9), but p, which is IT7 and 0 to 5 more.
+// The fundamental deviations are formulas of D rounded (ISO 286-1:1988 annex
+// A), but p, which is IT7 and 0 to 5 more.
 func TestFundamentalDeviationsFollowTheirFormulas(t *testing.T) {
 	formulas := map[string]func(d float64) float64{
 		"d": func(d float64) float64 { return 16 * math.Pow(d, 0.44) },
