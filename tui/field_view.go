@@ -125,21 +125,22 @@ func cursorMark(st *Station) string {
 	return "▏"
 }
 
-// note is what stands behind the fields of a row: of one field alone what is
-// wrong with it or what is being keyed, else the row's own note.
+// note is what stands behind the fields of a row: what is being keyed in one,
+// else the first thing that is to be said of one, else the row's own note.
 func (f *form) note(st *Station, r row, says func(id string) said) said {
-	if len(r.fields) != 1 {
-		return said{r.note, draw.Dim}
-	}
-	x := r.fields[0]
-	if x.id == f.focus && x.kind == numberField && f.number.typed {
+	for _, x := range r.fields {
+		if x.id != f.focus || x.kind != numberField || !f.number.typed {
+			continue
+		}
 		if echo := echoLength(f.number.text, x.unit); echo != "" {
 			return said{st.Signs.Arrow + " " + echo, draw.Plain}
 		}
 		return said{}
 	}
-	if s := says(x.id); s.text != "" {
-		return s
+	for _, x := range r.fields {
+		if s := says(x.id); s.text != "" {
+			return s
+		}
 	}
 	return said{r.note, draw.Dim}
 }

@@ -186,32 +186,14 @@ func (s *setupForm) engineRows() []row {
 		out = append(out, row{label: "bank in front", fields: []field{choiceOf("layout.lead", "the bank whose rods stand in front on the crank, seen from the rear looking forward",
 			[]string{"left", "right"}, slices.Index(leads, d.Layout.Lead), d.Layout.Lead, func(i int) { d.SetLead(leads[i]) })}})
 	}
-	out = append(out, s.numberingRow())
+	out = append(out, s.numberingRows()...)
 	orders := []string{plan.ByLevel, plan.ByDirection}
+	out = append(out, row{label: "mains", fields: []field{choiceOf("layout.mains", "how many main bearings there are, the usual number unless changed",
+		numbers(span(1, 17)), d.Layout.Mains-1, strconv.Itoa(d.Layout.Mains), func(i int) { d.SetMains(i + 1) })}})
+	out = append(out, s.mainLabelRows()...)
 	return append(out,
-		row{label: "mains", fields: []field{choiceOf("layout.mains", "how many main bearings there are, the usual number unless changed",
-			numbers(span(1, 17)), d.Layout.Mains-1, strconv.Itoa(d.Layout.Mains), func(i int) { d.SetMains(i + 1) })}},
 		row{label: "order", fields: []field{choiceOf("order", "whether the gauge is turned at each level or goes through all levels first",
 			[]string{"level by level", "direction by direction"}, max(0, slices.Index(orders, d.Order)), "", func(i int) { d.Order = orders[i] })}})
-}
-
-// numberingRow asks how the cylinders are numbered.
-func (s *setupForm) numberingRow() row {
-	var schemes []plan.Scheme
-	var names []string
-	for _, x := range plan.Schemes() {
-		if !x.Banked || s.draft.Layout.Banks() > 1 {
-			schemes, names = append(schemes, x), append(names, x.Name)
-		}
-	}
-	now, known := s.draft.Layout.Numbering()
-	at, why := -1, "how the cylinders are numbered"
-	if known {
-		at = slices.IndexFunc(schemes, func(x plan.Scheme) bool { return x.ID == now.ID })
-		why += ": " + now.About
-	}
-	return row{label: "numbered", fields: []field{choiceOf("layout.numbering", why, names, at, "as it was labelled",
-		func(i int) { s.draft.SetNumbering(schemes[i]) })}}
 }
 
 // span returns the whole numbers from low to high.

@@ -23,13 +23,15 @@ type setupForm struct {
 	// was is the draft as the form was opened with it.
 	was  engine.Draft
 	form *form
+	// free are the lists of positions whose labels are shown one by one.
+	free map[string]bool
 	// held are doubtful values that were shown once: Enter again keeps them.
 	held map[string]string
 	w, h int
 }
 
 func newSetupForm(st *Station, desk *Desk, d engine.Draft) *setupForm {
-	s := &setupForm{st: st, desk: desk, draft: d, held: map[string]string{}}
+	s := &setupForm{st: st, desk: desk, draft: d, free: map[string]bool{}, held: map[string]string{}}
 	s.was = s.draft
 	s.was.Families = slices.Clone(d.Families)
 	s.form = newForm(s.rows)
