@@ -74,7 +74,7 @@ func TestLabelsGivenTwiceAreFound(t *testing.T) {
 	b.press("<ctrl+w>", "1", "<enter>")
 	b.see(`cylinder 2 from the front is labelled "1", and so is number 1`)
 	b.press("<f2>")
-	b.see("begin measuring: cylinder 2 front first")
+	b.see("begin measuring: cylinder 2 from the front")
 	b.press("<f3>")
 	b.focused("layout.labels.cylinders.2")
 	b.at("layout.labels.cylinders.1")
