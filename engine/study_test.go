@@ -182,10 +182,10 @@ func TestStudyRefuses(t *testing.T) {
 		`row 3, column value: "2 in": either every value states its unit or none does`: {rowsOf("1; 2 in"), ""},
 		`row 4, column value: "3": either every value states its unit or none does`:    {rowsOf("1 in; 2 in; 3"), ""},
 		`row 2, column value: "999999"`:                                                {rowsOf("999999; 2"), ""},
-		`tolerance "0" is not above zero`:                                              {rowsOf("1; 2"), "0"},
-		`tolerance "-1 in" is not above zero`:                                          {rowsOf("1; 2"), "-1 in"},
-		`tolerance "wide"`:                                                             {rowsOf("1; 2"), "wide"},
-		`operator "A", part "1", trial 2: this trial is there twice`:                   {twice, ""},
+		`tolerance "0": it is not above zero`:                                          {rowsOf("1; 2"), "0"},
+		`tolerance "-1 in": it is not above zero`:                                      {rowsOf("1; 2"), "-1 in"},
+		`tolerance "wide"`: {rowsOf("1; 2"), "wide"},
+		`operator "A", part "1", trial 2: this trial is there twice`: {twice, ""},
 	} {
 		if _, err := engine.StudyOf(c.rows, engine.StudyByRange, c.tolerance); err == nil || !strings.HasPrefix(err.Error(), want) {
 			t.Errorf("%v, want %q", err, want)

@@ -1,12 +1,16 @@
 package engine
 
 import (
+	"errors"
 	"fmt"
 
 	"borewright/engine/doubt"
 	"borewright/engine/length"
 	"borewright/engine/record"
 )
+
+// ErrTolerance is wrapped by the error for a tolerance that is none.
+var ErrTolerance = errors.New("tolerance")
 
 // studyValues are the values of a study as lengths.
 type studyValues struct {
@@ -64,9 +68,9 @@ func (v studyValues) tolerance(text string) (length.Length, error) {
 	w, err := length.Parse(text, v.scale())
 	switch {
 	case err != nil:
-		return 0, fmt.Errorf("tolerance %w", err)
+		return 0, fmt.Errorf("%w %w", ErrTolerance, err)
 	case w.Length <= 0:
-		return 0, fmt.Errorf("tolerance %q is not above zero", text)
+		return 0, fmt.Errorf("%w %q: it is not above zero", ErrTolerance, text)
 	}
 	return w.Length, nil
 }

@@ -71,7 +71,7 @@ func describeCompletion(cmd *cli.Command) {
 // fishFiles has fish offer files where nothing else is offered: its script
 // offers none of its own accord.
 const fishFiles = `
-complete -c borewright -n '__fish_seen_subcommand_from assess import' -F
+complete -c borewright -n '__fish_seen_subcommand_from assess import study' -F
 complete -c borewright -n '__fish_seen_subcommand_from export' -s o -l output -r -F
 complete -c borewright -l db -r -F
 `

@@ -34,6 +34,7 @@ func root(w World) *cli.Command {
 			assessCommand(w),
 			exportCommand(w),
 			importCommand(w),
+			studyCommand(w),
 			versionCommand(w),
 			helpCommand(),
 		},
