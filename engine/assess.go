@@ -29,10 +29,12 @@ type Measured struct {
 	LeftOut int
 	// Grid is every figure read; Figures are of the directions that count for
 	// the family (of a bearing only those square to the parting line).
-	Grid     form.Grid
-	Figures  form.Figures
-	AsFound  form.Figures // of the stage before any work, where there was work
-	Worked   bool
+	Grid    form.Grid
+	Figures form.Figures
+	AsFound form.Figures // of the stage before any work, where there was work
+	Worked  bool
+	// Suspect says that its sizes rest on a gauge whose zero cannot be believed.
+	Suspect  bool
 	Places   int // decimals the figures are shown with
 	findings []Finding
 
@@ -119,6 +121,7 @@ func (s *Session) measure(f plan.Feature) Measured {
 			m.LeftOut++
 		}
 	}
+	m.Suspect = s.suspect(f)
 	m.findings = s.judge(m)
 	return m
 }

@@ -206,6 +206,7 @@ func (s *Session) judgeFit(f Fit, l limit.Limits, hole, shaft [][]length.Exact) 
 	}
 	found := s.worstOf(f.Hole, nil, f.Places, l, by, clearanceCandidates(c, len(shaft)))
 	found.With, found.at = f.Shaft, f.pair.at
+	found.Judgement.Suspect = found.Value.Measured() && s.suspectFit(f.pair)
 	return found
 }
 

@@ -69,8 +69,8 @@ func (s *Session) Reads(p plan.Place) (gauge.Context, error) {
 	g, _ := s.plan.Group(p.Of.Family)
 	c := gauge.Context{
 		Instrument: h.Instrument,
-		Zero:       h.Setting.Size.Length,
-		HasZero:    !h.Setting.Size.IsZero(),
+		Zero:       s.zeroSize(h.Setting.ID).Round(),
+		HasZero:    s.zeroSize(h.Setting.ID).Measured(),
 		Nominal:    g.Nominal,
 		Ladder:     s.ladder(p.Of.Family),
 		FullSeen:   s.full[h.Set.ID],

@@ -41,7 +41,9 @@ func (s *Session) judge(m Measured) []Finding {
 			continue
 		}
 		by := s.definition(l)
-		out = append(out, s.worstOf(m.Of, m.judgedGrid.Names, m.Places, l, by, candidatesOf(m, l, by)))
+		f := s.worstOf(m.Of, m.judgedGrid.Names, m.Places, l, by, candidatesOf(m, l, by))
+		f.Judgement.Suspect = m.Suspect && f.Value.Measured()
+		out = append(out, f)
 	}
 	return out
 }

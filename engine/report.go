@@ -49,6 +49,8 @@ type ReportFinding struct {
 	Level     string `json:"level,omitempty"`
 	Direction string `json:"direction,omitempty"`
 	Verdict   string `json:"verdict"`
+	// Suspect says that it rests on a gauge whose zero cannot be believed.
+	Suspect bool `json:"suspect,omitempty"`
 	// Margin is the margin used: 0 at the target, 1 on a limit; absent when
 	// there is no reference to rank by.
 	Margin *float64 `json:"margin,omitempty"`
@@ -143,7 +145,7 @@ func (s *Session) reportFinding(f Finding) ReportFinding {
 	out := ReportFinding{
 		Of: f.Of.String(), On: string(f.On), By: string(f.By), Value: s.exactText(f.Value),
 		Bound: f.Bound, Level: f.Level, Direction: f.Dir,
-		Verdict: f.Judgement.Verdict.String(), Judged: f.Judgement.By, Text: f.Text,
+		Verdict: f.Judgement.Verdict.String(), Suspect: f.Judgement.Suspect, Judged: f.Judgement.By, Text: f.Text,
 	}
 	if !f.With.IsZero() {
 		out.With = f.With.String()

@@ -151,12 +151,10 @@ func (s *Session) Head() record.Head {
 func (s *Session) touchedBy(e record.Event) Touched {
 	switch b := e.Body.(type) {
 	case record.Reading:
-		return Touched{Features: []plan.Feature{b.Of}}
+		return Touched{Features: s.dependents(b.Of)}
 	case record.LeftOut:
 		return Touched{Features: []plan.Feature{b.Of}}
-	case record.Work:
-		return Touched{Features: b.Changes}
-	case record.Zero, record.Note, record.Done, record.Study:
+	case record.Note, record.Done, record.Study:
 		return Touched{}
 	case record.Withdrawn:
 		return s.touchedBy(s.events[b.Event-1].Event)

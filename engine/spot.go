@@ -69,7 +69,8 @@ func (st *state) checkSet(r record.Reading) error {
 	if !ok {
 		return fmt.Errorf("%s: no set %q", r.Of, r.Set)
 	}
-	if x, _ := st.setting(set.Setting); !r.Dev.IsZero() && x.Size.IsZero() {
+	x, _ := st.setting(set.Setting)
+	if _, chained := masterFeature(x); !r.Dev.IsZero() && x.Size.IsZero() && !chained {
 		return fmt.Errorf("%s: a deviation needs a master of known size, setting %q has none", r.Of, x.ID)
 	}
 	return nil
@@ -204,22 +205,26 @@ func (s *Session) IsLeftOut(p plan.Place) bool {
 }
 
 // SizeOf returns the size that a reading means: what was read, or its
-// deviation from the size of its setting's master as that is known now.
-func (s *Session) SizeOf(t Taken) length.Length {
+// deviation from the size of its setting's master as that is known now. It is
+// not measured when that master is a feature with no reading left.
+func (s *Session) SizeOf(t Taken) length.Exact { return s.sizeOf(t) }
+
+func (s *Session) sizeOf(t Taken, through ...string) length.Exact {
 	if !t.Size.IsZero() {
-		return t.Size.Length
+		return t.Size.Exact()
 	}
 	set, _ := s.set(t.Set)
-	x, _ := s.setting(set.Setting)
-	return x.Size.Length + t.Dev.Length
+	return s.zeroSize(set.Setting, through...).Add(t.Dev.Exact())
 }
 
 // Figure returns a place's figure in a stage: the exact mean of its readings.
-func (s *Session) Figure(p plan.Place, stage int) length.Exact {
-	var sum length.Length
+func (s *Session) Figure(p plan.Place, stage int) length.Exact { return s.figure(p, stage) }
+
+func (s *Session) figure(p plan.Place, stage int, through ...string) length.Exact {
 	list := s.At(p, stage)
-	for _, t := range list {
-		sum += s.SizeOf(t)
+	sizes := make([]length.Exact, len(list))
+	for i, t := range list {
+		sizes[i] = s.sizeOf(t, through...)
 	}
-	return length.Exact{Sum: sum, Count: int64(len(list))}
+	return length.MeanOf(sizes...)
 }

@@ -20,6 +20,7 @@ type state struct {
 	settings    []gauge.Setting
 	sets        []gauge.Set
 	zeros       []zeroCheck
+	zeroings    map[string]zeroing
 	spots       map[plan.Place]*spot
 	works       map[plan.Feature][]workMark
 	lastPlace   plan.Place // of the last reading or place left out
@@ -65,7 +66,7 @@ func (st *state) apply(e record.Sealed) error {
 	case record.Instrument:
 		st.instruments = put(st.instruments, b.Instrument, func(a, b gauge.Instrument) bool { return a.ID == b.ID })
 	case record.Setting:
-		return st.setSetting(b.Setting)
+		return st.setSetting(e.N, b.Setting)
 	case record.Set:
 		return st.setSet(b.Set)
 	case record.Zero:
@@ -175,11 +176,12 @@ func (st *state) inPlan(p plan.Place) error {
 	return fmt.Errorf("%s: the plan has no direction %q", p.Of, p.Dir)
 }
 
-func (st *state) setSetting(x gauge.Setting) error {
+func (st *state) setSetting(n int64, x gauge.Setting) error {
 	if _, ok := st.instrument(x.Instrument); !ok {
 		return fmt.Errorf("setting %q: no instrument %q", x.ID, x.Instrument)
 	}
 	st.settings = put(st.settings, x, func(a, b gauge.Setting) bool { return a.ID == b.ID })
+	st.zeroed(x.ID, n)
 	return nil
 }
 
@@ -192,10 +194,14 @@ func (st *state) setSet(x gauge.Set) error {
 }
 
 func (st *state) addZero(n int64, z record.Zero) error {
-	if _, ok := st.set(z.Set); !ok {
+	set, ok := st.set(z.Set)
+	if !ok {
 		return fmt.Errorf("zero check: no set %q", z.Set)
 	}
 	st.zeros = append(st.zeros[:len(st.zeros):len(st.zeros)], zeroCheck{n, z})
+	if !z.Skipped {
+		st.checked(set, n, z.Deviation.Length)
+	}
 	return nil
 }
 

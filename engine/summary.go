@@ -41,6 +41,19 @@ func (a *Assessment) ranking(s *Session) []string {
 	if len(a.Findings) == 0 {
 		lines = append(lines, "", "No limit is given to judge by.")
 	}
+	return append(lines, s.againLines()...)
+}
+
+// againLines lists what is to be measured again.
+func (s *Session) againLines() []string {
+	again := s.MeasureAgain()
+	if len(again) == 0 {
+		return nil
+	}
+	lines := []string{"", fmt.Sprintf("Measure again, %d places: the gauge's zero could not be believed:", len(again))}
+	for _, p := range again {
+		lines = append(lines, "  "+s.PlaceName(p))
+	}
 	return lines
 }
 
@@ -87,7 +100,7 @@ func rankLines(title string, rs []Ranking) []string {
 }
 
 func findingLine(label string, f Finding) string {
-	return fmt.Sprintf("  %-2s %-17s %5s  %s", label, f.Judgement.Verdict, marginOf(f.Judgement), f.Text)
+	return fmt.Sprintf("  %-2s %-17s %5s  %s", label, VerdictText(f.Judgement), marginOf(f.Judgement), f.Text)
 }
 
 func layoutText(s *Session) string {
@@ -108,9 +121,9 @@ func (s *Session) worstLines(title string, l plan.Line, rs []Ranking) []string {
 	if !ok || f.Judgement.Verdict == limit.NotMeasured {
 		return []string{title + ": nothing measured that a limit judges"}
 	}
-	verdict := strings.ToUpper(f.Judgement.Verdict.String())
-	if f.Judgement.Verdict.Inside() {
-		verdict = f.Judgement.Verdict.String()
+	verdict := VerdictText(f.Judgement)
+	if !f.Judgement.Verdict.Inside() {
+		verdict = strings.ToUpper(verdict)
 	}
 	return []string{fmt.Sprintf("%s: %s  %s  %s", title, rs[0].Label, verdict, f.Text)}
 }

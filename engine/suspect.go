@@ -1,0 +1,127 @@
+package engine
+
+import (
+	"borewright/engine/plan"
+)
+
+// MeasureAgain returns the places of the plan whose present readings were taken
+// while a gauge's zero could not be believed, in the plan's order: measuring
+// them again clears the doubt, on them and on all that rests on them.
+func (s *Session) MeasureAgain() []plan.Place {
+	var out []plan.Place
+	for _, p := range s.Places() {
+		if s.placeDrifted(p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func (s *Session) placeDrifted(p plan.Place) bool {
+	for _, t := range s.Now(p) {
+		if s.Drifted(t) {
+			return true
+		}
+	}
+	return false
+}
+
+// drifted reports whether a feature's own present readings are in doubt.
+func (s *Session) drifted(f plan.Feature) bool {
+	for _, p := range s.plan.Places(f) {
+		if s.placeDrifted(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// suspect reports whether a feature's sizes are in doubt: by its own readings,
+// or by those of a feature that its gauge was zeroed on.
+func (s *Session) suspect(f plan.Feature, through ...plan.Feature) bool {
+	if s.drifted(f) {
+		return true
+	}
+	for _, on := range s.restsOn(f, s.Stage(f)) {
+		for _, seen := range through {
+			if seen == on {
+				return false
+			}
+		}
+		if s.suspect(on, append(through, f)...) {
+			return true
+		}
+	}
+	return false
+}
+
+// suspectFit reports whether a clearance is in doubt. What the hole's gauge was
+// zeroed on cancels when that is the very shaft: then only what both read for
+// themselves counts.
+func (s *Session) suspectFit(p pair) bool {
+	parts := []plan.Feature{p.hole, p.shaft}
+	if !p.parts.housing.IsZero() {
+		parts = []plan.Feature{p.parts.housing, p.parts.upper, p.parts.lower, p.shaft}
+	}
+	for _, f := range parts {
+		if s.drifted(f) && !s.cancels(p, f) {
+			return true
+		}
+		for _, on := range s.restsOn(f, s.Stage(f)) {
+			if on != p.shaft && s.suspect(on) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// cancels reports whether the shaft's own size falls out of a clearance: the
+// hole was read with a gauge zeroed on that very shaft, and the shaft was read
+// at one place alone, so that its size is the same one twice.
+func (s *Session) cancels(p pair, f plan.Feature) bool {
+	if f != p.shaft {
+		return false
+	}
+	on := s.restsOn(p.hole, s.Stage(p.hole))
+	if len(on) != 1 || on[0] != p.shaft {
+		return false
+	}
+	read := 0
+	for _, place := range s.plan.Places(p.shaft) {
+		if len(s.Now(place)) > 0 {
+			read++
+		}
+	}
+	return read == 1
+}
+
+// dependents returns a feature and every feature whose sizes rest on it.
+func (s *Session) dependents(f plan.Feature) []plan.Feature {
+	out := []plan.Feature{f}
+	for i := 0; i < len(out); i++ {
+		for _, other := range s.chained() {
+			for _, on := range s.restsOn(other, s.Stage(other)) {
+				if on == out[i] {
+					out = appendNew(out, other)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// chained returns the features that were read with a gauge zeroed on another
+// feature; most sessions have none.
+func (s *Session) chained() []plan.Feature {
+	any := false
+	for _, x := range s.settings {
+		if _, ok := masterFeature(x); ok {
+			any = true
+		}
+	}
+	if !any {
+		return nil
+	}
+	return s.plan.Features(s.layout)
+}
