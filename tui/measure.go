@@ -50,8 +50,13 @@ func (m *measure) Resize(w, h int) { m.w, m.h = w, h }
 // Title names the session.
 func (m *measure) Title() string { return m.desk.Session.Details().Title }
 
-// Typing takes digits, point and signs.
-func (m *measure) Typing() Typing { return Numbers }
+// Typing takes digits, point and signs; labels are asked for with letters too.
+func (m *measure) Typing() Typing {
+	if m.keys.Asking.What == keying.AskGoTo {
+		return Words
+	}
+	return Numbers
+}
 
 // Update takes a token of the keypad, an outcome, or where to go.
 func (m *measure) Update(msg tea.Msg) tea.Cmd {

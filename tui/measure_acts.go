@@ -97,20 +97,21 @@ func (m *measure) withdraw() {
 	}
 }
 
-// goTo takes a number as what the bench calls a feature of this family, or,
-// with a point, first the family by its number in the plan: 3.2.
+// goTo takes what the bench calls a feature of this family, or, with a point,
+// first the family by its number in the plan: 3.2.
 func (m *measure) goTo(text string) {
 	s := m.desk.Session
 	family, label := m.place.Of.Family, text
-	if group, rest, ok := strings.Cut(strings.ReplaceAll(text, ",", "."), "."); ok {
+	f, ok := labelled(s.Layout(), family, label)
+	if group, rest, pointed := strings.Cut(strings.ReplaceAll(text, ",", "."), "."); pointed && !ok {
 		n, err := strconv.Atoi(group)
 		if err != nil || n < 1 || n > len(s.Plan().Families) {
 			m.refuse(fmt.Sprintf("the plan has families 1 to %d, not %s", len(s.Plan().Families), group))
 			return
 		}
 		family, label = s.Plan().Families[n-1].Family, rest
+		f, ok = labelled(s.Layout(), family, label)
 	}
-	f, ok := s.Layout().ByLabel(family, label)
 	if !ok {
 		m.refuse(fmt.Sprintf("there is no %s %s", family.Noun(), label))
 		return

@@ -149,7 +149,7 @@ func (m *measure) ask(what string) {
 	case keying.AskTemperature:
 		a.Title = "temperature of the part, in °C?"
 	case keying.AskGoTo:
-		a.Title = "go to which " + m.place.Of.Family.Noun() + "? With a point, first the family:"
+		a.Title = "go to which " + m.place.Of.Family.Noun() + "? " + keypadList(s.Layout(), m.place.Of.Family) + "With a point, first the family:"
 		for i, g := range s.Plan().Families {
 			a.Options = append(a.Options, fmt.Sprintf("%s: %d.1, %d.2 ...", g.Family.Plural(), i+1, i+1))
 		}

@@ -20,6 +20,9 @@ func (m *measure) Actions() []Action {
 		value := strings.HasPrefix(k.Key, "0-9") || strings.HasPrefix(k.Key, "+")
 		out = append(out, Action{Keys: []string{k.Key}, Help: k.Does, Off: k.Off, Quiet: value})
 	}
+	if m.Typing() == Words { // letters are those of a label
+		return out
+	}
 	out = append(out,
 		on("w", "worst", func() tea.Cmd {
 			m.st.Push(newWorst(m.st, m.desk))

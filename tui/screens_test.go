@@ -18,6 +18,7 @@ var everyScreen = map[string][]string{
 	"measure held":  {"<enter>", "102", "<enter>"},
 	"measure menu":  {"<enter>", "/"},
 	"measure asks":  {"<enter>", "/", "5"},
+	"measure goes":  {"<enter>", "/", "8", "A"},
 	"worst":         {"<enter>", "w"},
 	"log":           {"<enter>", "l"},
 	"log finds":     {"<enter>", "l", "f", "/", "no"},
