@@ -127,6 +127,7 @@ func (a *Assessment) Report(s *Session) Report {
 	r := Report{
 		Borewright: 1, Digest: ReportDigest{a.Head.N, a.Head.Hash}, Title: s.details.Title,
 		Unit: s.Unit().String(), Places: ReportPlaces{settled, planned},
+		Findings: []ReportFinding{}, Features: []ReportFeature{}, Clearances: []ReportFit{},
 	}
 	for _, f := range a.Findings {
 		r.Findings = append(r.Findings, s.reportFinding(f))
@@ -167,7 +168,7 @@ func writtenOrNone(w length.Written) string {
 }
 
 func reportRanks(rs []Ranking) []ReportRank {
-	var out []ReportRank
+	out := []ReportRank{}
 	for _, r := range rs {
 		x := ReportRank{Label: r.Label, Verdict: limit.NotMeasured.String()}
 		if f, ok := r.Worst(); ok {
@@ -196,6 +197,7 @@ func (s *Session) reportFigures(f plan.Feature, x form.Figures) ReportFigures {
 		Read: x.Measured, Smallest: s.exactText(x.Smallest), Largest: s.exactText(x.Largest),
 		Mean: s.exactText(x.Mean), OutOfRound: s.exactText(x.OutOfRound), EndToEnd: s.exactText(x.EndToEnd),
 		Spread: s.exactText(x.Spread), OverallSpread: s.exactText(x.Overall), Shape: x.Shape.String(),
+		Levels: []ReportLevel{},
 	}
 	g, _ := s.plan.Group(f.Family)
 	for i, l := range x.Levels {
