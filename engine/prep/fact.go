@@ -10,7 +10,8 @@ import (
 // Fact is something that happened to the prep of a session: one of a list set,
 // a tick, or work on metal.
 type Fact struct {
-	N  int64     `json:"n"`
+	// N is the event that said so.
+	N  int64     `json:"n,omitempty"`
 	At time.Time `json:"at,omitzero"`
 	By string    `json:"by,omitempty"`
 	// After is the event that work keyed late really followed, else 0.
@@ -58,9 +59,9 @@ func Fold(facts []Fact) State {
 			return 0
 		}
 	})
-	var s State
+	s := State{}.clone()
 	for _, f := range sorted {
-		s = s.Apply(f)
+		s.apply(f)
 	}
 	return s
 }

@@ -189,15 +189,19 @@ func TestBriefKeepsWhatTheStateNeeds(t *testing.T) {
 	long, brief := newBench(t, six, list), newBench(t, six, list)
 	brief.add(prep.Fact{Set: true, List: list.Brief()})
 	for _, b := range []*bench{long, brief} {
-		for _, id := range []string{prep.CapsOut, prep.PlugsOut, prep.CoreOut, prep.CamsOut, prep.Degrease} {
+		for _, id := range []string{prep.CapsOut, prep.PlugsOut, prep.CoreOut, prep.CamsOut, prep.Degrease, prep.OilLifters} {
 			x := prep.Tick{Step: id}
-			if s := b.step(id); s.Kind == prep.Counted {
+			s := b.step(id)
+			if s.Kind == prep.Counted {
 				x.Way, x.Count = s.Way, 7
+			}
+			if s.Kind == prep.Choice {
+				x.Choice = prep.Solid
 			}
 			b.add(prep.Fact{Tick: &x})
 		}
 	}
-	if long.notReady() != brief.notReady() || !strings.Contains(brief.notReady(), "7 of 7 gallery plugs not back") {
+	if !brief.now.Done(prep.OilLifters) || long.notReady() != brief.notReady() || !strings.Contains(brief.notReady(), "7 of 7 gallery plugs not back") {
 		t.Errorf("the brief list says %q, the whole one %q", brief.notReady(), long.notReady())
 	}
 }

@@ -21,21 +21,34 @@ func (s State) List() List { return s.list }
 
 // Apply returns the state after one more fact.
 func (s State) Apply(f Fact) State {
+	next := s.clone()
+	next.apply(f)
+	return next
+}
+
+func (s State) clone() State {
 	s.marks, s.lost = maps.Clone(s.marks), maps.Clone(s.lost)
 	if s.marks == nil {
 		s.marks, s.lost = map[mark]Ticked{}, map[mark]Loss{}
 	}
+	return s
+}
+
+// apply takes a fact in. A tick can only take from others what a count does.
+func (s *State) apply(f Fact) {
 	switch {
 	case f.Set:
 		s.list = f.List
 		s.forget()
 	case f.Tick != nil:
 		s.tick(f)
+		if step, _, _ := s.list.Find(f.Tick.Step); step.Kind != Counted {
+			return
+		}
 	case f.Work != nil:
 		s.work(f)
 	}
 	s.settle(f.N)
-	return s
 }
 
 // forget drops what is about no step or place of the list.

@@ -118,12 +118,12 @@ func (l List) Resting(on ...string) map[string]bool {
 }
 
 // Brief returns the list without what only its own screen shows: texts,
-// choices, cautions and sources.
+// cautions and sources. It folds to the same findings.
 func (l List) Brief() List {
-	out := make(List, len(l))
-	for i, s := range l {
-		s.Text, s.Choices, s.Cautions, s.Source = "", nil, nil, ""
-		out[i] = s
+	var out List
+	for _, s := range l {
+		s.Text, s.Cautions, s.Source = "", nil, ""
+		out = append(out, s)
 	}
 	return out
 }

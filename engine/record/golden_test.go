@@ -9,6 +9,7 @@ import (
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/prep"
 )
 
 // at is a moment in an autumn shop, with the offset of central Europe.
@@ -158,14 +159,21 @@ var golden = []struct {
 		`"is":"intended","actions":[{"did":"hone","to":["bore/2","bore/4"],"amount":"0.02 mm"}]`,
 	},
 	{
-		Steps{List: []Step{
-			{ID: "plugs", Text: "Take out the gallery plugs", Kind: "count", Count: 6, Places: []string{"front", "rear"}, Source: "common practice, no source"},
-			{ID: "deck", Text: "Deck flatness", Kind: "value", Low: "0 in", High: "0.002 in", Choices: []string{"flat", "not flat"}, NotBefore: []string{"plugs"}},
+		Steps{List: prep.List{
+			{
+				ID: "plugs", Name: "plugs out", Text: "Take out the gallery plugs", Kind: prep.Counted, On: prep.Block, Count: 6,
+				Tally: "gallery plugs", Way: prep.Out, Cautions: []string{prep.Lifting}, Source: prep.CommonPractice,
+			},
+			{
+				ID: "seat", Name: "seat", Kind: prep.Value, Places: []string{"cam-bearing/1", "bore/3 top"}, Unit: "in", Low: "0 in", High: "0.002 in",
+				Match: true, NotBefore: []string{"plugs"}, Metal: true, Did: "deburred", Note: "not yet washed",
+			},
+			{ID: "kind", Name: "lifter kind", Kind: prep.Choice, Choices: []string{"solid", "hydraulic"}},
 		}},
-		`"is":"steps","list":[{"id":"plugs","text":"Take out the gallery plugs","kind":"count","count":6,"places":["front","rear"],"source":"common practice, no source"},{"id":"deck","text":"Deck flatness","kind":"value","low":"0 in","high":"0.002 in","choices":["flat","not flat"],"not_before":["plugs"]}]`,
+		`"is":"steps","list":[{"id":"plugs","name":"plugs out","text":"Take out the gallery plugs","kind":"counted","on":"block","count":6,"tally":"gallery plugs","way":"out","cautions":["lifting"],"source":"common practice, no source"},{"id":"seat","name":"seat","kind":"value","places":["cam-bearing/1","bore/3 top"],"unit":"in","low":"0 in","high":"0.002 in","match":true,"not_before":["plugs"],"metal":true,"did":"deburred","note":"not yet washed"},{"id":"kind","name":"lifter kind","kind":"choice","choices":["solid","hydraulic"]}]`,
 	},
 	{
-		Done{Step: "plugs", Place: "front", Count: 6, Way: WayOut, Keyed: "6", Value: "0.0015 in", Choice: "flat", Forced: "one is seized"},
+		Done{prep.Tick{Step: "plugs", Place: "front", Count: 6, Way: prep.Out, Keyed: "6", Value: "0.0015 in", Choice: "flat", Forced: "one is seized"}},
 		`"is":"done","step":"plugs","place":"front","count":6,"way":"out","keyed":"6","value":"0.0015 in","choice":"flat","forced":"one is seized"`,
 	},
 	{

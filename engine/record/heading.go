@@ -35,6 +35,8 @@ type Heading struct {
 	// LastMark is the event of the last reading, and whether it is withdrawn.
 	LastMark Mark  `json:"last_mark,omitzero"`
 	Readings int64 `json:"readings,omitempty"`
+	// Prep are the events of the prep so far: see NotReady.
+	Prep []PrepMark `json:"prep,omitempty"`
 	// Labels are those of the layout, States the state events so far; both are
 	// there to fold the next event.
 	Labels map[string][]string `json:"labels,omitempty"`
@@ -62,6 +64,7 @@ func (h Heading) Apply(s Sealed) Heading {
 		h.Started = s.At
 	}
 	h.Last, h.Head = s.At, s.Head
+	h.Prep = h.prepared(s.Event)
 	switch b := s.Body.(type) {
 	case Details:
 		h.UID, h.Title, h.Customer, h.Engine, h.Unit = b.UID, b.Title, b.Customer, b.Engine, b.Unit
@@ -96,6 +99,10 @@ func (h Heading) withdraw(event, n int64) Heading {
 		h.States[i].Mark = h.States[i].withdraw(event, n)
 	}
 	h.State = stateOf(h.States)
+	h.Prep = slices.Clone(h.Prep)
+	for i := range h.Prep {
+		h.Prep[i].Mark = h.Prep[i].withdraw(event, n)
+	}
 	return h
 }
 

@@ -5,6 +5,7 @@ import (
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/prep"
 )
 
 // Kind is what an event says happened.
@@ -238,44 +239,14 @@ type Intended struct {
 	Actions []Action `json:"actions,omitempty"`
 }
 
-// Step is one step of a prep list.
-type Step struct {
-	ID        string   `json:"id"`
-	Text      string   `json:"text"`
-	Kind      string   `json:"kind"`
-	Count     int      `json:"count,omitempty"`
-	Places    []string `json:"places,omitempty"`
-	Low       string   `json:"low,omitempty"`
-	High      string   `json:"high,omitempty"`
-	Choices   []string `json:"choices,omitempty"`
-	NotBefore []string `json:"not_before,omitempty"`
-	Source    string   `json:"source,omitempty"`
-}
-
-// Steps set the prep list.
+// Steps set the prep list; an empty one takes it away.
 type Steps struct {
-	List []Step `json:"list,omitempty"`
+	List prep.List `json:"list,omitempty"`
 }
-
-// The ways of what is counted.
-const (
-	WayOut       = "out"
-	WayIn        = "in"
-	WayAccounted = "accounted"
-)
 
 // Done ticks a step of the prep list, or part of one.
 type Done struct {
-	Step  string `json:"step"`
-	Place string `json:"place,omitempty"`
-	Count int    `json:"count,omitempty"`
-	// Way is WayOut, WayIn or WayAccounted, for what is counted.
-	Way    string `json:"way,omitempty"`
-	Keyed  string `json:"keyed,omitempty"`
-	Value  string `json:"value,omitempty"`
-	Choice string `json:"choice,omitempty"`
-	// Forced is the reason for which it was held before it was forced.
-	Forced string `json:"forced,omitempty"`
+	prep.Tick
 }
 
 // StudyRow is one value of a study.

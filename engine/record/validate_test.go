@@ -8,6 +8,7 @@ import (
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/prep"
 )
 
 // good returns the golden body of a kind, changed by a test.
@@ -145,14 +146,17 @@ func TestValidateRefuses(t *testing.T) {
 		{good(t, func(w *Work) { w.Amount = "some" }), `work amount: "some": not a number with its unit`},
 		{good(t, func(f *Fitted) { f.At = plan.Feature{} }), `fitted to: feature "/0": no family is called ""`},
 		{Intended{Actions: []Action{{Did: "hone", To: []plan.Feature{bore}}, {Did: "grind"}}}, "intended actions[1].to: it names no feature"},
-		{good(t, func(s *Steps) { s.List = append(s.List[:2:2], s.List[0]) }), `steps list[2].id: "plugs": used twice`},
-		{Steps{List: []Step{{ID: "a", Text: "x", Kind: "tick", NotBefore: []string{"b"}}}}, `steps list[0].not_before: "b": no step of this list`},
-		{Steps{List: []Step{{ID: "a", Kind: "tick"}}}, "steps list[0].text: it is missing"},
-		{Steps{List: []Step{{ID: "a", Text: "x"}}}, "steps list[0].kind: it is missing"},
-		{Steps{List: []Step{{ID: "a", Text: "x", Kind: "tick", Count: -1}}}, `steps list[0].count: "-1": at least 0`},
-		{Steps{List: []Step{{ID: "a", Text: "x", Kind: "tick", Choices: []string{""}}}}, "steps list[0].choices: it is missing"},
-		{Steps{List: []Step{{ID: "a", Text: "x", Kind: "tick", Places: []string{long}}}}, "steps list[0].places: " + cut + "at most 64 bytes long"},
-		{Steps{List: []Step{{ID: "a", Text: "x", Kind: "tick", High: "wide"}}}, `steps list[0].high: "wide": not a number with its unit`},
+		{good(t, func(s *Steps) { s.List = append(s.List[:2:2], s.List[0]) }), `steps list: step "plugs": it stands twice in the list`},
+		{oneStep(func(s *prep.Step) { s.NotBefore = []string{"b"} }), `steps list: step "a": not before "b", which is no step of the list`},
+		{oneStep(func(s *prep.Step) { s.Name = "" }), "steps list[0].name: it is missing"},
+		{oneStep(func(s *prep.Step) { s.ID = " " }), `steps list[0].id: " ": it is missing`},
+		{oneStep(func(s *prep.Step) { s.Kind = "tick" }), `steps list: step "a": no kind of step is called "tick"`},
+		{oneStep(func(s *prep.Step) { s.Kind, s.Count = prep.Counted, -1 }), `steps list: step "a": -1 is no count`},
+		{oneStep(func(s *prep.Step) { s.Choices = []string{""} }), "steps list[0].choices: it is missing"},
+		{oneStep(func(s *prep.Step) { s.Places = []string{long} }), "steps list[0].places: " + cut + "at most 64 bytes long"},
+		{oneStep(func(s *prep.Step) { s.High = "wide" }), `steps list[0].high: "wide": not a number with its unit`},
+		{oneStep(func(s *prep.Step) { s.Note = "a\tb" }), `steps list[0].note: "a\tb": one line without control characters`},
+		{oneStep(func(s *prep.Step) { s.Text = "a\x1bb" }), `steps list[0].text: "a\x1bb": a text holds no control characters`},
 		{good(t, func(d *Done) { d.Step = "" }), "done step: it is missing"},
 		{good(t, func(d *Done) { d.Way = "lost" }), `done way: "lost": none of out, in, accounted`},
 		{good(t, func(d *Done) { d.Value = "wide" }), `done value: "wide": not a number with its unit`},
@@ -170,6 +174,13 @@ func TestValidateRefuses(t *testing.T) {
 			t.Errorf("%+v\nis refused with %v\nnot             %s", c.body, err, c.want)
 		}
 	}
+}
+
+// oneStep is a list of one step that is changed.
+func oneStep(change func(*prep.Step)) Steps {
+	s := prep.Step{ID: "a", Name: "x", Kind: prep.Once}
+	change(&s)
+	return Steps{List: prep.List{s}}
 }
 
 // TestValidateTakes has what is unusual and right.

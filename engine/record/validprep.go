@@ -2,46 +2,36 @@ package record
 
 import (
 	"fmt"
+
+	"borewright/engine/prep"
 )
 
 func (s Steps) validate(int64) error {
-	ids := map[string]bool{}
 	for i, step := range s.List {
-		at := fmt.Sprintf("list[%d]", i)
-		if err := first(under(at, step.validate()), when(ids[step.ID], wrong(at+".id", step.ID, "used twice"))); err != nil {
+		if err := under(fmt.Sprintf("list[%d]", i), stepTexts(step)); err != nil {
 			return err
 		}
-		ids[step.ID] = true
 	}
-	for i, step := range s.List {
-		for _, id := range step.NotBefore {
-			if !ids[id] {
-				return wrong(fmt.Sprintf("list[%d].not_before", i), id, "no step of this list")
-			}
-		}
-	}
-	return nil
+	return textError("list", "", s.List.Validate())
 }
 
-func (s Step) validate() error {
-	for _, choice := range s.Choices {
-		if err := name("choices", choice); err != nil {
-			return err
-		}
-	}
-	for _, p := range s.Places {
-		if err := name("places", p); err != nil {
-			return err
-		}
-	}
-	return first(
-		name("id", s.ID),
-		when(s.Text == "", wrong("text", "", "it is missing")),
-		name("kind", s.Kind),
-		atLeast("count", int64(s.Count), 0),
-		figure("low", s.Low),
-		figure("high", s.High),
+// stepTexts says what is wrong with the texts of a step, so that whoever quotes
+// them need not cut them.
+func stepTexts(s prep.Step) error {
+	err := first(
+		name("id", s.ID), name("name", s.Name),
+		short("unit", s.Unit, maxName), short("tally", s.Tally, maxName), short("did", s.Did, maxName),
+		short("note", s.Note, maxName), figure("low", s.Low), figure("high", s.High),
 	)
+	for _, list := range []struct {
+		at    string
+		texts []string
+	}{{"places", s.Places}, {"choices", s.Choices}, {"cautions", s.Cautions}} {
+		for _, text := range list.texts {
+			err = first(err, name(list.at, text))
+		}
+	}
+	return err
 }
 
 func (d Done) validate(int64) error {
@@ -49,7 +39,7 @@ func (d Done) validate(int64) error {
 		name("step", d.Step),
 		short("place", d.Place, maxName),
 		atLeast("count", int64(d.Count), 0),
-		one("way", d.Way, "", WayOut, WayIn, WayAccounted),
+		one("way", d.Way, "", prep.Out, prep.In, prep.Accounted),
 		short("keyed", d.Keyed, maxName),
 		figure("value", d.Value),
 		short("choice", d.Choice, maxName),
