@@ -18,15 +18,19 @@ import (
 	"borewright/testdata"
 )
 
-// table returns the rows of a data file that lies beside the table of checks,
-// without its heading.
-func (g *checkGiven) table(name string) [][]string {
+// file returns a data file that lies beside the table of checks.
+func (g *checkGiven) file(name string) string {
 	file, err := os.ReadFile("../testdata/checks/" + g.text(name))
 	if err != nil {
 		g.fail("%w", err)
-		return nil
 	}
-	rows, err := csv.NewReader(bytes.NewReader(file)).ReadAll()
+	return string(file)
+}
+
+// table returns the rows of a data file that lies beside the table of checks,
+// without its heading.
+func (g *checkGiven) table(name string) [][]string {
+	rows, err := csv.NewReader(strings.NewReader(g.file(name))).ReadAll()
 	if err != nil || len(rows) < 2 {
 		g.fail("%s has %d rows: %v", g.text(name), len(rows), err)
 		return nil

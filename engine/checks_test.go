@@ -19,8 +19,8 @@ const checkTable = "../testdata/checks.json"
 
 // The least that the table holds, so that no row leaves it unnoticed.
 const (
-	leastChecks  = 242
-	leastSources = 34
+	leastChecks  = 317
+	leastSources = 38
 )
 
 // unnamed are sources that are no document, and not counted as one.
