@@ -1,0 +1,58 @@
+package fit
+
+import (
+	"borewright/engine/length"
+)
+
+// Means are the mean diameters of a bore at its depths, from the head end on.
+// Depths increase; what is not measured at a depth is left out.
+type Means struct{ Depths, Diameters []length.Exact }
+
+// MeansOf returns the means of a bore as read at [level][direction]. Levels
+// without a depth, or without a reading, have none.
+func MeansOf(depths []length.Exact, bore [][]length.Exact) Means {
+	var m Means
+	for i, row := range bore {
+		if d := length.MeanOf(row...); d.Measured() && i < len(depths) && depths[i].Measured() {
+			m.Depths, m.Diameters = append(m.Depths, depths[i]), append(m.Diameters, d)
+		}
+	}
+	return m
+}
+
+// At returns the mean diameter at a depth: on the straight line between the two
+// levels around it, rounded half to even to 1 pm, and beyond the first or last
+// level that one's. It is not measured when no level is.
+func (m Means) At(depth length.Exact) length.Exact {
+	if len(m.Depths) == 0 || !depth.Measured() {
+		return length.Exact{}
+	}
+	for i, d := range m.Depths {
+		switch c := depth.Cmp(d); {
+		case c == 0 || c < 0 && i == 0:
+			return m.Diameters[i]
+		case c < 0:
+			return m.between(i-1, depth)
+		}
+	}
+	return m.Diameters[len(m.Diameters)-1]
+}
+
+// between is At between a level and the next one.
+func (m Means) between(i int, depth length.Exact) length.Exact {
+	into, whole := depth.Sub(m.Depths[i]).Round(), m.Depths[i+1].Sub(m.Depths[i]).Round()
+	return m.Diameters[i].Add(scaled(m.Diameters[i+1].Sub(m.Diameters[i]), int64(into), int64(whole)))
+}
+
+// Smallest returns the smallest mean diameter from one depth to another. An end
+// that is not measured is the bore's own.
+func (m Means) Smallest(from, to length.Exact) length.Exact {
+	least := length.Min(m.At(from), m.At(to))
+	for i, d := range m.Depths {
+		if from.Measured() && d.Cmp(from) < 0 || to.Measured() && d.Cmp(to) > 0 {
+			continue
+		}
+		least = length.Min(least, m.Diameters[i])
+	}
+	return least
+}
