@@ -18,15 +18,14 @@ type move struct {
 const mostWrongDigits = 4
 
 // doubts explains every breach of the sheet. Breaches that share a field are
-// explained together: by the moves after which none of them is left, else by
-// those after which the fields that moved are in none.
+// explained together.
 func (s sheet) doubts() []Doubt {
 	all := s.breaches()
 	var out []Doubt
-	for len(all) > 0 {
+	for alone := true; len(all) > 0; alone = false {
 		group, fields := together(all)
 		all = slices.DeleteFunc(all, func(b breach) bool { return b.in(fields) })
-		out = append(out, s.explained(group, s.explanations(fields))...)
+		out = append(out, s.explained(group, s.explanations(fields, alone && len(all) == 0))...)
 	}
 	return out
 }
@@ -52,15 +51,37 @@ func together(all []breach) (group []breach, fields []Field) {
 	return group, fields
 }
 
-// explanations returns the moves that explain the breaches of some fields.
-func (s sheet) explanations(fields []Field) []move {
-	moves := s.moves(fields)
-	for _, moves := range [][]move{moves, s.digitMoves(fields)} {
-		if good := slices.DeleteFunc(slices.Clone(moves), func(m move) bool { return m.leaves(fields) }); len(good) > 0 {
-			return good
+// explanations returns the moves that explain the breaches of some fields. Where
+// there are no other breaches these are the moves that leave none. Else there is
+// more than one slip, and what a field says by itself counts too.
+func (s sheet) explanations(fields []Field, alone bool) []move {
+	all := s.moves(fields)
+	good := without(all, func(m move) bool { return m.leaves(fields) })
+	if len(good) == 0 {
+		good = without(s.digitMoves(fields), func(m move) bool { return m.leaves(fields) })
+	}
+	if len(good) > 0 && alone {
+		return good
+	}
+	if len(good) == 0 {
+		good = without(all, func(m move) bool { return m.leaves(m.fields) })
+	}
+	for _, f := range fields {
+		if s.breached(f) {
+			good = append(good, without(all, func(m move) bool { return !slices.Equal(m.fields, []Field{f}) || m.before.breached(f) })...)
 		}
 	}
-	return slices.DeleteFunc(moves, func(m move) bool { return m.leaves(m.fields) })
+	return good
+}
+
+// without returns the moves that are not bad.
+func without(moves []move, bad func(move) bool) []move {
+	return slices.DeleteFunc(slices.Clone(moves), bad)
+}
+
+// breached reports whether there is a breach of one field alone.
+func (s sheet) breached(f Field) bool {
+	return slices.ContainsFunc(s.breaches(), func(b breach) bool { return slices.Equal(b.fields, []Field{f}) })
 }
 
 // leaves reports whether a breach of one of the fields is left after the move.
@@ -68,8 +89,8 @@ func (m move) leaves(fields []Field) bool {
 	return slices.ContainsFunc(m.before.breaches(), func(b breach) bool { return b.in(fields) })
 }
 
-// explained returns a doubt for every field that a move explains, or without any
-// for every field of the breaches.
+// explained returns a doubt for every field that a move explains, and for every
+// field of a breach that none does.
 func (s sheet) explained(group []breach, moves []move) []Doubt {
 	guesses := map[Field][]Guess{}
 	for _, m := range moves {
@@ -80,19 +101,34 @@ func (s sheet) explained(group []breach, moves []move) []Doubt {
 			}
 		}
 	}
+	guessed := slices.Collect(maps.Keys(guesses))
 	var out []Doubt
 	for _, f := range s.fields() {
-		i := slices.IndexFunc(group, func(b breach) bool { return b.in([]Field{f}) })
-		if i < 0 || len(moves) > 0 && guesses[f] == nil {
+		i := slices.IndexFunc(group, func(b breach) bool {
+			return b.in([]Field{f}) && (guesses[f] != nil || !b.in(guessed))
+		})
+		if i < 0 {
 			continue
 		}
-		d := Doubt{Field: f, Reason: group[i].reason, Written: s.at[f].String(), Why: group[i].why, Likely: guesses[f]}
-		if len(d.Likely) > mostWrongDigits && d.Likely[0].Slip == OneDigit {
-			d.Likely = nil
-		}
-		out = append(out, d)
+		out = append(out, Doubt{
+			Field: f, Reason: group[i].reason, Written: s.at[f].String(), Why: group[i].why, Likely: telling(guesses[f]),
+		})
 	}
 	return out
+}
+
+// telling leaves single wrong digits out where there are too many of them.
+func telling(guesses []Guess) []Guess {
+	digits := 0
+	for _, g := range guesses {
+		if g.Slip == OneDigit {
+			digits++
+		}
+	}
+	if digits <= mostWrongDigits {
+		return guesses
+	}
+	return slices.DeleteFunc(guesses, func(g Guess) bool { return g.Slip == OneDigit })
 }
 
 // moves returns what may have gone wrong with some fields, the likeliest first:

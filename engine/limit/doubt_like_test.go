@@ -68,6 +68,36 @@ func TestOutOfOrder(t *testing.T) {
 	}
 }
 
+// Each of several misprints of a row is doubted, explained or not.
+func TestMoreThanOneMisprint(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		l    Limits
+		also map[Field]string
+		want []string
+	}{
+		{
+			"one explained, one not", row(t, Clearance, "bore", "new low 0.0100 in", "new high 0.0050 in"),
+			map[Field]string{NewLow: "9.876 mm"},
+			[]string{"new low: printings disagree", "new high: out of order, 0.050 in (shifted point)"},
+		},
+		{
+			"both in their conversions", row(t, Size, "bore", "new low 3.7500 in", "new high 3.7510 in"),
+			map[Field]string{NewLow: "92.550 mm", NewHigh: "952.75 mm"},
+			[]string{"new low: printings disagree, 95.250 mm (swapped digits)", "new high: printings disagree, 95.275 mm (shifted point), 37.510 in (shifted point)"},
+		},
+		{
+			"both swapped, and so out of order", row(t, Size, "bore", "new low 7.3500 in", "new high 3.7501 in"),
+			map[Field]string{NewLow: "95.250 mm", NewHigh: "95.275 mm"},
+			[]string{"new low: printings disagree, 3.7500 in (swapped digits)", "new high: printings disagree, 3.7510 in (swapped digits)"},
+		},
+	} {
+		if got := said(c.l.Doubts(c.also)); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
 // 0.005 beside 0.0005 on facing pages, and the neighbours that are no misprint.
 func TestTheDigitsOfALikeLimit(t *testing.T) {
 	form := func(on Characteristic, of string, fields ...string) Copied {

@@ -130,22 +130,29 @@ func TestACorrectRowIsNeverDoubted(t *testing.T) {
 	})
 }
 
-// A misprint in inches that moves the figure by more than the coarser printing's
-// last digit is caught, with what was meant named and no other field doubted.
+// seen reports whether a misprint moves a figure by more than the last digit of
+// the coarser of its two printings.
+func seen(wrong, right length.Written) bool {
+	digit := length.Millimetre / 100
+	if wrong.Places < 4 {
+		digit = 10 * length.Inch
+		for range wrong.Places + 1 {
+			digit /= 10
+		}
+	}
+	moved := wrong.Length - right.Length
+	return moved < -digit || digit < moved
+}
+
+// A misprint in inches beside its conversion is caught, with what was meant
+// named and no other field doubted.
 func TestAMisprintBesideItsConversionIsCaught(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := anyRow(t)
 		unit, places := metric(t)
 		f := place(t, l)
 		wrong := misprinted(t, l.At(f))
-		digit := length.Millimetre / 100
-		if wrong.Places < 4 {
-			digit = 10 * length.Inch
-			for range wrong.Places + 1 {
-				digit /= 10
-			}
-		}
-		if moved := wrong.Length - l.At(f).Length; -digit <= moved && moved <= digit {
+		if !seen(wrong, l.At(f)) {
 			return
 		}
 		doubts := with(l, f, wrong).Doubts(converted(l, unit, places))
@@ -155,6 +162,28 @@ func TestAMisprintBesideItsConversionIsCaught(t *testing.T) {
 		for _, d := range doubts {
 			if d.Field != f {
 				t.Fatalf("%s for %s in %s: %q", wrong, l.At(f), f, said(doubts))
+			}
+		}
+	})
+}
+
+// Two misprints of one row are caught as one is.
+func TestTwoMisprintsAreCaught(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := anyRow(t)
+		also := converted(l, "mm", 3)
+		both := l
+		for _, f := range []Field{NewLow, NewHigh} {
+			wrong := misprinted(t, l.At(f))
+			if !seen(wrong, l.At(f)) {
+				return
+			}
+			both = with(both, f, wrong)
+		}
+		doubts := both.Doubts(also)
+		for _, f := range []Field{NewLow, NewHigh} {
+			if !names(doubts, f, l.At(f).Length) {
+				t.Fatalf("%v for %v, %s: %q", both.New, l.New, f, said(doubts))
 			}
 		}
 	})
