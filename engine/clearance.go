@@ -3,6 +3,7 @@ package engine
 import (
 	"slices"
 
+	"borewright/engine/doubt"
 	"borewright/engine/fit"
 	"borewright/engine/form"
 	"borewright/engine/length"
@@ -114,6 +115,7 @@ func (s *Session) fit(a *Assessment, p pair) Fit {
 	if f.FromParts {
 		holes = s.installed(a, p.parts)
 	}
+	cells := s.fitCells(a, p)
 	limits := s.clearanceLimits(p.hole)
 	by := s.clearanceBy(limits)
 	f.Clearance = fit.Between(holes, shafts, fit.Definition(by))
@@ -122,7 +124,7 @@ func (s *Session) fit(a *Assessment, p pair) Fit {
 		return f
 	}
 	for _, l := range limits {
-		f.findings = append(f.findings, s.judgeFit(f, l, holes, shafts))
+		f.findings = append(f.findings, s.judgeFit(f, l, holes, shafts, cells))
 	}
 	return f
 }
@@ -198,13 +200,15 @@ func (s *Session) clearanceLimits(hole plan.Feature) []limit.Limits {
 	return out
 }
 
-func (s *Session) judgeFit(f Fit, l limit.Limits, hole, shaft [][]length.Exact) Finding {
+func (s *Session) judgeFit(f Fit, l limit.Limits, hole, shaft [][]length.Exact, cells fitCells) Finding {
 	by := s.definition(l)
 	c := f.Clearance
 	if fit.Definition(by) != c.By {
 		c = fit.Between(hole, shaft, fit.Definition(by))
 	}
-	found := s.worstOf(f.Hole, nil, f.Places, l, by, clearanceCandidates(c, len(shaft)))
+	found := s.worstOf(put{f.Hole, nil, f.Places, l, by, func(c candidate) doubt.Figure {
+		return s.clearanceFigure(cells, by, c)
+	}}, clearanceCandidates(c, len(shaft)))
 	found.With, found.at = f.Shaft, f.pair.at
 	found.Judgement.Suspect = found.Value.Measured() && s.suspectFit(f.pair)
 	return found

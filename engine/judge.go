@@ -1,10 +1,12 @@
 package engine
 
 import (
+	"borewright/engine/doubt"
 	"borewright/engine/form"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/record"
 )
 
 // Finding is one characteristic of one feature as judged.
@@ -23,7 +25,9 @@ type Finding struct {
 	Limits     limit.Limits
 	// Text is the finding as a sentence.
 	Text string
-	at   []int // positions in the summary line
+	// Doubt is how well the value is known, and what would settle the verdict.
+	Doubt Doubt
+	at    []int // positions in the summary line
 }
 
 // candidate is one value that a limit may be put to, and where it stands.
@@ -41,7 +45,9 @@ func (s *Session) judge(m Measured) []Finding {
 			continue
 		}
 		by := s.definition(l)
-		f := s.worstOf(m.Of, m.judgedGrid.Names, m.Places, l, by, candidatesOf(m, l, by))
+		f := s.worstOf(put{m.Of, m.judgedGrid.Names, m.Places, l, by, func(c candidate) doubt.Figure {
+			return s.figureOf(m, l, by, c)
+		}}, candidatesOf(m, l, by))
 		f.Judgement.Suspect = m.Suspect && f.Value.Measured()
 		out = append(out, f)
 	}
@@ -89,20 +95,39 @@ func (s *Session) definition(l limit.Limits) limit.Definition {
 	}
 }
 
-// worstOf judges every candidate and keeps the worst.
-func (s *Session) worstOf(f plan.Feature, dirs []string, places int, l limit.Limits, by limit.Definition, cs []candidate) Finding {
-	best := Finding{Of: f, On: l.On, By: by, Limits: l.Effective(), at: s.lineAt(f)}
-	subject := limit.Subject{Kind: limit.KindOf(l.On), Shape: f.Family.Shape(), Judge: s.rules.Judge}
+// put is a limit put to the figures of one feature or clearance.
+type put struct {
+	of     plan.Feature
+	dirs   []string // names of the directions that candidates count
+	places int
+	limits limit.Limits
+	by     limit.Definition
+	// figure is the candidate as a sum of readings.
+	figure func(candidate) doubt.Figure
+}
+
+// worstOf judges every candidate and keeps the worst, with its doubt.
+func (s *Session) worstOf(x put, cs []candidate) Finding {
+	best := Finding{Of: x.of, On: x.limits.On, By: x.by, Limits: x.limits.Effective(), at: s.lineAt(x.of)}
+	subject := limit.Subject{Kind: limit.KindOf(x.limits.On), Shape: x.of.Family.Shape(), Judge: s.rules.Judge}
 	best.Judgement = best.Limits.Judge(length.Exact{}, subject)
+	subject.Guard = s.rules.Decision == record.Guarded
+	worst := -1
 	for i, c := range cs {
+		if subject.Guard {
+			subject.Doubt = s.doubtOf(x.figure(c)).Expanded
+		}
 		j := best.Limits.Judge(c.value, subject)
-		if i > 0 && limit.Compare(j, best.Judgement) >= 0 {
+		if worst >= 0 && limit.Compare(j, best.Judgement) >= 0 {
 			continue
 		}
-		best.Judgement, best.Value, best.Bound = j, c.value, c.bound
-		best.Level, best.Dir = s.whereOf(f, dirs, c)
+		worst, best.Judgement, best.Value, best.Bound = i, j, c.value, c.bound
+		best.Level, best.Dir = s.whereOf(x.of, x.dirs, c)
 	}
-	best.Text = s.sentence(best, places)
+	if worst >= 0 {
+		s.weigh(&best, x.figure(cs[worst]), subject)
+	}
+	best.Text = s.sentence(best, x.places)
 	return best
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"borewright/engine/doubt"
 	"borewright/engine/plan"
 	"borewright/engine/record"
 )
@@ -12,7 +13,8 @@ import (
 // replay to. The zero value is an empty session.
 type Session struct {
 	events []record.Sealed
-	dead   map[int64]int64 // event → the withdrawal that took it back
+	dead   map[int64]int64           // event → the withdrawal that took it back
+	pooled map[string]doubt.Estimate // by instrument, as of the last event
 	state
 }
 
@@ -43,6 +45,7 @@ func (s *Session) Apply(e record.Sealed) (Touched, error) {
 		return Touched{}, &EventError{e.N, e.Is(), err}
 	}
 	touched, err := s.take(e)
+	s.pooled = nil
 	if err != nil {
 		return Touched{}, &EventError{e.N, e.Is(), err}
 	}
@@ -151,6 +154,9 @@ func (s *Session) Head() record.Head {
 func (s *Session) touchedBy(e record.Event) Touched {
 	switch b := e.Body.(type) {
 	case record.Reading:
+		if b.As != record.First {
+			return Touched{All: true} // repeats pool: they move every doubt of the gauge
+		}
 		return Touched{Features: s.dependents(b.Of)}
 	case record.LeftOut:
 		return Touched{Features: []plan.Feature{b.Of}}

@@ -204,17 +204,17 @@ func (s *Session) IsLeftOut(p plan.Place) bool {
 	return s.stageOf(p.Of, sp.leftOut) == s.Stage(p.Of)
 }
 
-// SizeOf returns the size that a reading means: what was read, or its
+// SizeOf returns the size that a reading means at 20 °C: what was read, or its
 // deviation from the size of its setting's master as that is known now. It is
 // not measured when that master is a feature with no reading left.
 func (s *Session) SizeOf(t Taken) length.Exact { return s.sizeOf(t) }
 
 func (s *Session) sizeOf(t Taken, through ...string) length.Exact {
 	if !t.Size.IsZero() {
-		return t.Size.Exact()
+		return s.at20(t, t.Size.Exact())
 	}
 	set, _ := s.set(t.Set)
-	return s.zeroSize(set.Setting, through...).Add(t.Dev.Exact())
+	return s.at20(t, s.zeroSize(set.Setting, through...).Add(t.Dev.Exact()))
 }
 
 // Figure returns a place's figure in a stage: the exact mean of its readings.

@@ -25,6 +25,7 @@ type state struct {
 	works       map[plan.Feature][]workMark
 	lastPlace   plan.Place // of the last reading or place left out
 	tables      map[tableKey]record.Table
+	givens      map[givenKey]record.Given
 	fitted      map[plan.Feature]seated
 	full        map[string]bool // sets in which a size was read in full
 	lifecycle   string
@@ -34,6 +35,16 @@ type state struct {
 
 // tableKey names a table: what it is and what it is of.
 type tableKey struct{ name, of string }
+
+// givenKey names a given figure: what it is and what it is of.
+type givenKey struct{ name, of string }
+
+func (st *state) setGiven(g record.Given) {
+	if st.givens == nil {
+		st.givens = map[givenKey]record.Given{}
+	}
+	st.givens[givenKey{g.Name, g.Of}] = g
+}
 
 func (st *state) setTable(t record.Table) {
 	if st.tables == nil {
@@ -58,13 +69,15 @@ func (st *state) apply(e record.Sealed) error {
 	case record.Plan:
 		return st.setPlan(b.Plan)
 	case record.Limit:
-		st.limits = put(st.limits, b.Limits, sameLimit)
+		st.limits = replace(st.limits, b.Limits, sameLimit)
 	case record.Rules:
 		st.rules = b
 	case record.Table:
 		st.setTable(b)
+	case record.Given:
+		st.setGiven(b)
 	case record.Instrument:
-		st.instruments = put(st.instruments, b.Instrument, func(a, b gauge.Instrument) bool { return a.ID == b.ID })
+		st.instruments = replace(st.instruments, b.Instrument, func(a, b gauge.Instrument) bool { return a.ID == b.ID })
 	case record.Setting:
 		return st.setSetting(e.N, b.Setting)
 	case record.Set:
@@ -97,9 +110,9 @@ func (st *state) setLifecycle(to string) {
 	}
 }
 
-// put replaces the item that is the same as x, in its place, or adds x. The
+// replace replaces the item that is the same as x, in its place, or adds x. The
 // slice is copied, so that earlier readers keep theirs.
-func put[T any](list []T, x T, same func(a, b T) bool) []T {
+func replace[T any](list []T, x T, same func(a, b T) bool) []T {
 	out := append(make([]T, 0, len(list)+1), list...)
 	for i := range out {
 		if same(out[i], x) {
@@ -180,7 +193,7 @@ func (st *state) setSetting(n int64, x gauge.Setting) error {
 	if _, ok := st.instrument(x.Instrument); !ok {
 		return fmt.Errorf("setting %q: no instrument %q", x.ID, x.Instrument)
 	}
-	st.settings = put(st.settings, x, func(a, b gauge.Setting) bool { return a.ID == b.ID })
+	st.settings = replace(st.settings, x, func(a, b gauge.Setting) bool { return a.ID == b.ID })
 	st.zeroed(x.ID, n)
 	return nil
 }
@@ -189,7 +202,7 @@ func (st *state) setSet(x gauge.Set) error {
 	if _, ok := st.setting(x.Setting); !ok {
 		return fmt.Errorf("set %q: no setting %q", x.ID, x.Setting)
 	}
-	st.sets = put(st.sets, x, func(a, b gauge.Set) bool { return a.ID == b.ID })
+	st.sets = replace(st.sets, x, func(a, b gauge.Set) bool { return a.ID == b.ID })
 	return nil
 }
 

@@ -9,9 +9,10 @@ import (
 // zeroing is one setting as its zero checks tell it: when it was made and
 // between which events the gauge cannot be believed.
 type zeroing struct {
-	n       int64 // the event that first recorded it
-	good    int64 // the last event at which its zero was known to be good
-	bad     bool  // a check since then was bad
+	n       int64         // the event that first recorded it
+	good    int64         // the last event at which its zero was known to be good
+	bad     bool          // a check since then was bad
+	drift   length.Length // the most that a good check was out
 	doubted []span
 }
 
@@ -38,7 +39,11 @@ func (st *state) checked(set gauge.Set, n int64, drift length.Length) {
 	x, _ := st.setting(set.Setting)
 	instrument, _ := st.instrument(x.Instrument)
 	limit := st.driftLimit(instrument)
-	switch good := drift <= limit && drift >= -limit; {
+	good := drift <= limit && drift >= -limit
+	if good {
+		z.drift = max(z.drift, drift, -drift)
+	}
+	switch {
 	case good && z.bad:
 		z.doubted[len(z.doubted)-1].to = n
 		z.good, z.bad = n, false

@@ -55,6 +55,8 @@ type Temperatures struct {
 	Part   string `json:"part,omitempty"`
 	Master string `json:"master,omitempty"`
 	Gauge  string `json:"gauge,omitempty"`
+	// Doubt is how far each of them may be to either side.
+	Doubt string `json:"doubt,omitempty"`
 }
 
 // IsZero reports whether nothing was measured.
@@ -87,6 +89,10 @@ type Setting struct {
 	Feature string         `json:"feature,omitempty"`
 	Doubt   length.Written `json:"doubt,omitzero"`
 	At      Temperatures   `json:"temperatures,omitzero"`
+	// Material, Alpha and AlphaDoubt are the master's, as an instrument has them.
+	Material   string `json:"material,omitempty"`
+	Alpha      string `json:"alpha,omitempty"`
+	AlphaDoubt string `json:"alpha_doubt,omitempty"`
 }
 
 // Set is the readings between two zero checks of one instrument, with the

@@ -62,6 +62,9 @@ func (s Setting) Validate() error {
 		f.add(s.Feature != "", "feature", s.Feature, "is given, but it was not zeroed on a feature")
 	}
 	f.notBelow(0, "doubt", s.Doubt, "is below zero")
+	f.text("material", s.Material, longestName)
+	f.decimal("alpha", s.Alpha, 0, mostAlpha)
+	f.decimal("alpha doubt", s.AlphaDoubt, 0, mostAlpha)
 	s.At.validate(f)
 	return f.err
 }
@@ -100,4 +103,5 @@ func (t Temperatures) validate(f *faults) {
 	f.decimal("part temperature", t.Part, coldest, warmest)
 	f.decimal("master temperature", t.Master, coldest, warmest)
 	f.decimal("gauge temperature", t.Gauge, coldest, warmest)
+	f.decimal("doubt of the temperatures", t.Doubt, 0, warmest)
 }
