@@ -25,7 +25,11 @@ type measure struct {
 	place, justTaken plan.Place
 	// returnTo is where the hand was when it went back to add a repeat.
 	returnTo plan.Place
-	keys     keying.State
+	// again are the places to be read again after this one, agains how many
+	// they were with it and those before.
+	again  []plan.Place
+	agains int
+	keys   keying.State
 	// awaiting are the readings for which the bell has not rung yet.
 	awaiting []int64
 	chosen   gauge.Instrument // by the menu, until its master's size is keyed
@@ -67,6 +71,8 @@ func (m *measure) Update(msg tea.Msg) tea.Cmd {
 		m.hear(msg)
 	case goTo:
 		m.goToPlace(msg)
+	case measureAgain:
+		m.startAgain(msg.places)
 	case returned:
 		m.stay()
 	}

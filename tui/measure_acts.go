@@ -34,21 +34,12 @@ func (m *measure) take(e keying.Take) {
 	m.st.Hush()
 	m.awaiting = append(m.awaiting, m.desk.Session.Head().N)
 	m.justTaken = m.place
-	m.move(m.after())
+	m.goOn()
 }
 
-// after returns where a taken reading leads: back to where the hand was when
-// it added a repeat to an earlier place, else on.
-func (m *measure) after() plan.Place {
-	if !m.returnTo.IsZero() {
-		return m.returnTo
-	}
-	return m.desk.Session.Next(m.place)
-}
-
-// move goes to a place.
+// move goes to a place, and leaves what was to be read again.
 func (m *measure) move(p plan.Place) {
-	m.place, m.returnTo = p, plan.Place{}
+	m.place, m.returnTo, m.again = p, plan.Place{}, nil
 }
 
 // record takes what happened to the desk, or says why it is refused.
@@ -67,9 +58,9 @@ func (m *measure) refuse(why string) {
 
 // repeatLast goes back to the place just taken to add a repeat to it.
 func (m *measure) repeatLast() {
-	here := m.place
+	here, again := m.place, m.again
 	m.move(m.justTaken)
-	m.returnTo = here
+	m.returnTo, m.again = here, again
 }
 
 func (m *measure) leaveOut() {

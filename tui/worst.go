@@ -1,13 +1,9 @@
 package tui
 
 import (
-	"fmt"
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewright/engine"
-	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/tui/draw"
 )
@@ -51,9 +47,11 @@ func (s *worst) Actions() []Action {
 	}
 	return []Action{
 		on("enter", "go to the place", s.visit).unless(none).
-			because("opens the place where the marked finding is worst; key there to measure it again"),
-		on("up|-", "up", func() tea.Cmd { return s.move(-1) }),
-		on("down|+", "down", func() tea.Cmd { return s.move(1) }),
+			because("opens the place where the marked finding is worst"),
+		on("m", "measure again", s.measureAgain).unless(none).
+			because("takes the hand through every place that the marked finding rests on; what is keyed replaces what stands there"),
+		quiet(on("up|-", "up", func() tea.Cmd { return s.move(-1) })),
+		quiet(on("down|+", "down", func() tea.Cmd { return s.move(1) })),
 		on("pgup", "", func() tea.Cmd { return s.move(-s.room()) }),
 		on("pgdown", "", func() tea.Cmd { return s.move(s.room()) }),
 		on("l", "log", func() tea.Cmd {
@@ -86,141 +84,33 @@ func (s *worst) visit() tea.Cmd {
 	return nil
 }
 
-// The two headings in large digits, and the lines of the two orders.
-const (
-	worstBig    = 5
-	worstOrders = 3
-)
+// measureAgain takes the hand through the places of the marked finding.
+func (s *worst) measureAgain() tea.Cmd {
+	s.st.Pop(measureAgain{s.desk.placesOf(s.findings()[s.list.at])})
+	return nil
+}
 
-func (s *worst) room() int { return max(3, s.h-worstBig-worstOrders) }
+// layout shares the body among the headline, the lineups and the findings.
+func (s *worst) layout(lineups int) worstLayout { return layoutWorst(s.h, lineups) }
 
-// View draws the two worst large, the findings, and the order of the lines.
+func (s *worst) room() int { return s.layout(len(s.lineups())).list }
+
+// View draws the two worst large, every cylinder and main side by side as far
+// as there is room, and the findings.
 func (s *worst) View() []string {
+	lineups := s.lineups()
+	l := s.layout(len(lineups))
+	drawn := map[plan.Line]bool{}
+	var pictures []string
+	for i, forms := range l.forms {
+		drawn[lineups[i].family.Line()] = true
+		pictures = append(pictures, s.picture(lineups[i], s.w, forms, l.what)...)
+	}
 	half := s.w/2 - 1
 	lines := draw.Beside(2,
-		s.headline(s.desk.Now.Cylinders, "worst cylinder", half),
-		s.headline(s.desk.Now.Mains, "worst main", half))
-	lines = draw.Box(append(lines, s.ranked(s.room())...), s.w, s.h-worstOrders)
-	return append(lines, "", s.order("cylinders", s.desk.Now.Cylinders), s.order("mains", s.desk.Now.Mains))
-}
-
-// ranked draws the findings around the marked one, a heading above each
-// verdict's.
-func (s *worst) ranked(room int) []string {
-	fs := s.findings()
-	first, last := s.list.window(len(fs), max(1, room-s.headings()))
-	var lines []string
-	verdict := ""
-	for i := first; i < last && len(lines) < room; i++ {
-		if v := fs[i].Judgement.Verdict.String(); v != verdict {
-			verdict = v
-			lines = append(lines, draw.Rule(s.heading(v, i == first), s.w, s.st.ASCII))
-		}
-		lines = append(lines, s.line(fs[i], i == s.list.at))
-	}
-	return lines
-}
-
-// headings is how many verdicts there are among the findings.
-func (s *worst) headings() int {
-	seen := map[limit.Verdict]bool{}
-	for _, f := range s.findings() {
-		seen[f.Judgement.Verdict] = true
-	}
-	return len(seen)
-}
-
-// heading names a verdict and how many findings bear it.
-func (s *worst) heading(verdict string, first bool) string {
-	n := 0
-	for _, f := range s.findings() {
-		if f.Judgement.Verdict.String() == verdict {
-			n++
-		}
-	}
-	text := fmt.Sprintf("%s: %d", verdict, n)
-	if first {
-		text += "   (share of the margin used, 1.00 on the limit)"
-	}
-	return text
-}
-
-// headline is the worst member of a line: its label large, its finding beside.
-func (s *worst) headline(rs []engine.Ranking, title string, w int) []string {
-	p := &s.st.Palette
-	if len(rs) == 0 {
-		return draw.Box(nil, w, worstBig)
-	}
-	f, ok := rs[0].Worst()
-	if !ok || f.Judgement.Verdict == limit.NotMeasured {
-		return draw.Box([]string{p.Paint(draw.Title, title), p.Paint(draw.Dim, "nothing measured that a limit judges")}, w, worstBig)
-	}
-	tone := verdictTone(f.Judgement)
-	big := draw.Big(rs[0].Label, worstBig, s.st.ASCII)
-	for i := range big {
-		big[i] = p.Paint(tone, big[i])
-	}
-	room := max(10, w-draw.Widest(big)-2)
-	text := []string{p.Paint(draw.Title, title), p.Paint(tone, strings.ToUpper(f.Judgement.Verdict.String()))}
-	text = append(text, draw.Wrap(f.Text, room)...)
-	return draw.Box(draw.Beside(2, big, draw.Box(text, room, worstBig)), w, worstBig)
-}
-
-func (s *worst) line(f engine.Finding, here bool) string {
-	p := &s.st.Palette
-	mark, tone := "  ", draw.Plain
-	if here {
-		mark, tone = s.st.Signs.Here+" ", draw.Marked
-	}
-	v := verdictTone(f.Judgement)
-	return p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)+draw.FitRight(marginText(f.Judgement), 6)) + "  " +
-		p.Paint(tone, draw.Fit(f.Text, s.w-11))
-}
-
-// marginText is the share of the margin that is used, 1.00 on the limit.
-func marginText(j limit.Judgement) string {
-	switch {
-	case !j.Ranked || j.Verdict == limit.NotMeasured:
-		return ""
-	case j.Margin > 99:
-		return ">99"
-	default:
-		return engine.MarginText(j.Margin)
-	}
-}
-
-// verdictTone is the tone in which a verdict is shown.
-func verdictTone(j limit.Judgement) draw.Tone {
-	switch {
-	case j.Verdict == limit.Outside:
-		return draw.Bad
-	case j.Verdict == limit.TooClose || j.Suspect:
-		return draw.Warn
-	case j.Verdict.Inside():
-		return draw.Good
-	default:
-		return draw.Dim
-	}
-}
-
-// order names the members of a line, worst first.
-func (s *worst) order(title string, rs []engine.Ranking) string {
-	p := &s.st.Palette
-	text := " " + p.Paint(draw.Dim, title+", worst first:")
-	var open []string
-	for _, r := range rs {
-		f, ok := r.Worst()
-		if !ok || f.Judgement.Verdict == limit.NotMeasured {
-			open = append(open, r.Label)
-			continue
-		}
-		tone := verdictTone(f.Judgement)
-		text += " " + p.Paint(tone, r.Label+s.st.Signs.For(tone))
-	}
-	if len(open) > 0 {
-		text += p.Paint(draw.Dim, fmt.Sprintf("   not finished: %s", strings.Join(open, " ")))
-	}
-	return text
+		s.headline(s.desk.Now.Cylinders, "worst cylinder", half, l.big, drawn[plan.CylinderLine]),
+		s.headline(s.desk.Now.Mains, "worst main", half, l.big, drawn[plan.CrankLine]))
+	return append(append(lines, pictures...), s.ranked(l.list)...)
 }
 
 // goTo asks the screen beneath to go to a place, or where the feature is to be

@@ -56,7 +56,7 @@ func (p Profiles) Measured() bool {
 func (p Profiles) Draw(w, h int) [][]string {
 	out := make([][]string, len(p.Of))
 	at := p.scale(w)
-	rows := p.rows(h)
+	rows := p.Rows(h)
 	for i, x := range p.Of {
 		c := newCanvas(w, h)
 		if w >= ProfileLeast && len(rows) > 0 {
@@ -67,8 +67,8 @@ func (p Profiles) Draw(w, h int) [][]string {
 	return out
 }
 
-// rows spreads the levels over h rows.
-func (p Profiles) rows(h int) []int {
+// Rows gives the row of each level when h rows are drawn.
+func (p Profiles) Rows(h int) []int {
 	levels := make([]Level, len(p.Depths))
 	for i, d := range p.Depths {
 		levels[i].Depth = d

@@ -1,0 +1,117 @@
+package tui
+
+import (
+	"fmt"
+
+	"borewright/engine"
+	"borewright/engine/limit"
+	"borewright/tui/draw"
+)
+
+// ranked draws the findings around the marked one in so many rows, a heading
+// above each verdict's.
+func (s *worst) ranked(room int) []string {
+	fs := s.findings()
+	s.list.at = max(0, min(s.list.at, len(fs)-1))
+	first := s.firstFinding(room)
+	var lines []string
+	for i := first; i < len(fs); i++ {
+		if i == first || s.heads(i) {
+			if len(lines)+1 >= room {
+				break // a heading with nothing beneath it
+			}
+			lines = append(lines, draw.Rule(s.heading(fs[i].Judgement.Verdict, i == first), s.w, s.st.ASCII))
+		}
+		if len(lines) >= room {
+			break
+		}
+		lines = append(lines, s.line(fs[i], i == s.list.at))
+	}
+	return lines
+}
+
+// firstFinding is the first finding in view: as it was, or as far on or back as
+// it takes to have the marked one in view and no row empty.
+func (s *worst) firstFinding(room int) int {
+	fs := s.findings()
+	rows := func(first, last int) int {
+		n := 0
+		for i := first; i <= last; i++ {
+			if n++; i == first || s.heads(i) {
+				n++
+			}
+		}
+		return n
+	}
+	l := &s.list
+	l.top = max(0, min(l.top, l.at))
+	for l.top > 0 && rows(l.top-1, len(fs)-1) <= room {
+		l.top--
+	}
+	for l.top < l.at && rows(l.top, l.at) > room {
+		l.top++
+	}
+	return l.top
+}
+
+// heads reports whether a finding is the first of its verdict.
+func (s *worst) heads(i int) bool {
+	fs := s.findings()
+	return i == 0 || fs[i].Judgement.Verdict != fs[i-1].Judgement.Verdict
+}
+
+// heading names a verdict and how many findings bear it.
+func (s *worst) heading(v limit.Verdict, first bool) string {
+	n := 0
+	for _, f := range s.findings() {
+		if f.Judgement.Verdict == v {
+			n++
+		}
+	}
+	text := fmt.Sprintf("%s: %d", v, n)
+	if first {
+		text += "   (share of the margin used, 1.00 on the limit)"
+	}
+	return text
+}
+
+// lineMargin is the width of the share of the margin before a finding, and
+// lineText where its sentence begins.
+const lineMargin, lineText = 5, 10
+
+func (s *worst) line(f engine.Finding, here bool) string {
+	p := &s.st.Palette
+	mark, tone := "  ", draw.Plain
+	if here {
+		mark, tone = s.st.Signs.Here+" ", draw.Marked
+	}
+	v := verdictTone(f.Judgement)
+	return p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)+draw.FitRight(marginText(f.Judgement), lineMargin)) + "  " +
+		p.Paint(tone, draw.Fit(f.Text, s.w-lineText))
+}
+
+// marginText is the share of the margin that is used, 1.00 on the limit.
+func marginText(j limit.Judgement) string {
+	switch {
+	case !j.Ranked || j.Verdict == limit.NotMeasured:
+		return ""
+	case j.Margin > 99:
+		return ">99"
+	default:
+		return engine.MarginText(j.Margin)
+	}
+}
+
+// verdictTone is the tone in which a verdict is shown.
+func verdictTone(j limit.Judgement) draw.Tone {
+	switch {
+	case j.Verdict == limit.Outside:
+		return draw.Bad
+	case j.Verdict == limit.TooClose || j.Suspect:
+		return draw.Warn
+	case j.Verdict.Inside():
+		return draw.Good
+	default:
+		return draw.Dim
+	}
+}
