@@ -59,7 +59,7 @@ func (r *router) header() string {
 	left := " borewright: " + draw.Clean(r.top().Title())
 	right, tone := r.keeping()
 	if right != "" {
-		right += " "
+		right = draw.Cut(right, r.w/2) + " "
 	}
 	room := r.w - draw.Width(right)
 	return p.Paint(draw.Title, draw.Fit(left, room)) + p.Paint(tone, right)

@@ -24,6 +24,8 @@
 //	exits CODE PROGRAM ARGS...
 //	                  like exec, for a program that ends with CODE
 //
+// The condition [own-disk] holds where a process may mount a disk of its own.
+//
 // A REGEXP is multi-line: ^ and $ stand for the ends of a screen line. Waiting
 // ends after ten seconds. The clock of the program starts at STORY_CLOCK: each
 // event is a second later than the one before, and keys written in one burst
@@ -32,8 +34,11 @@
 package main
 
 import (
+	"fmt"
 	"os"
+	"os/exec"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -53,8 +58,22 @@ func TestStories(t *testing.T) {
 		Cmds:                storyCommands,
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
+		Condition:           storyCondition,
 	})
 }
+
+// storyCondition answers [own-disk]: whether a process may mount a disk of its
+// own here.
+func storyCondition(name string) (bool, error) {
+	if name != "own-disk" {
+		return false, fmt.Errorf("there is no condition %s", name)
+	}
+	return ownDisk(), nil
+}
+
+var ownDisk = sync.OnceValue(func() bool {
+	return exec.Command("unshare", "-Urm", "mount", "-t", "tmpfs", "none", os.TempDir()).Run() == nil
+})
 
 // storyVars is the environment a story starts with. The terminal's name is one
 // that the drawing library asks no questions of; under the race detector a
