@@ -89,7 +89,7 @@ func (f *form) value(st *Station, x field, wide int) string {
 	focused := x.id == f.focus
 	switch {
 	case x.kind == buttonField:
-		return "[ " + x.get() + " ]"
+		return "[ " + st.Signs.Text(x.get()) + " ]"
 	case x.kind == choiceField && focused:
 		return st.Signs.Text(x.get()) + "  < >"
 	case x.kind == wordsField && focused:

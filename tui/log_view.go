@@ -71,7 +71,7 @@ func (l *logScreen) foot() []string {
 	if !ok {
 		return nil
 	}
-	lines := l.wrapped(draw.Plain, fmt.Sprintf("%d, %s%s: %s", e.N, e.At.Format("2 Jan 2006 15:04:05"), byWhom(e), e.Text), 3)
+	lines := wrapped(l.st, l.w, draw.Plain, fmt.Sprintf("%d, %s%s: %s", e.N, e.At.Format("2 Jan 2006 15:04:05"), byWhom(e), e.Text), 3)
 	switch {
 	case !e.Live:
 		lines = append(lines, l.other("withdrawn by ", e.WithdrawnBy)...)
@@ -89,7 +89,7 @@ func (l *logScreen) foot() []string {
 // other tells another event beside the marked one.
 func (l *logScreen) other(how string, n int64) []string {
 	e := l.entry(n)
-	return l.wrapped(draw.Warn, fmt.Sprintf("%s%d, %s%s: %s", how, n, e.At.Format("2 Jan 15:04"), byWhom(e), e.Text), 2)
+	return wrapped(l.st, l.w, draw.Warn, fmt.Sprintf("%s%d, %s%s: %s", how, n, e.At.Format("2 Jan 15:04"), byWhom(e), e.Text), 2)
 }
 
 func byWhom(e engine.Entry) string {
@@ -97,16 +97,4 @@ func byWhom(e engine.Entry) string {
 		return ""
 	}
 	return ", " + e.By
-}
-
-// wrapped is a sentence in so many lines at most.
-func (l *logScreen) wrapped(tone draw.Tone, text string, most int) []string {
-	lines := draw.Wrap(l.st.Signs.Text(draw.Clean(text)), l.w-2)
-	if len(lines) > most {
-		lines = append(lines[:most-1:most-1], draw.Cut(lines[most-1]+" "+lines[most], l.w-2))
-	}
-	for i := range lines {
-		lines[i] = " " + l.st.Palette.Paint(tone, lines[i])
-	}
-	return lines
 }

@@ -32,6 +32,10 @@ var pictures = []struct {
 	{"bench", 80, 24, nil},
 	{"bench-large", 140, 45, nil},
 	{"setup", 80, 24, []string{"n", "1"}},
+	{"limits", 80, 24, []string{"<enter>", "b"}},
+	{"limits-large", 140, 45, []string{"<enter>", "b"}},
+	{"limit-doubted", 80, 24, []string{"<enter>", "b", "<enter>", "3.5700", "<enter>"}},
+	{"log", 80, 24, []string{"<enter>", "+4", "<enter>", "/", "/", "+5", "<enter>", "l", "f", "<down>"}},
 	{"setup-large", 140, 45, []string{"n", "1"}},
 }
 

@@ -54,7 +54,7 @@ func (s *setupForm) sizeRows() []row {
 
 func (s *setupForm) nominalRow(f *engine.FamilyDraft) row {
 	plural := f.Family.Plural()
-	x := s.lengthField(string(f.Family)+".nominal", s.draft.Unit, func() length.Written { return f.Nominal }, func(w length.Written) error {
+	x := lengthField(string(f.Family)+".nominal", s.draft.Unit, func() length.Written { return f.Nominal }, func(w length.Written) error {
 		if t, _ := f.Family.Traits(); w.IsZero() && t.Figure == "" {
 			return errors.New("the nominal size of " + plural + " is missing")
 		}
@@ -66,7 +66,7 @@ func (s *setupForm) nominalRow(f *engine.FamilyDraft) row {
 }
 
 func (s *setupForm) masterRow(f *engine.FamilyDraft, first bool) row {
-	x := s.lengthField(string(f.Family)+".master", f.Gauge.Unit, func() length.Written { return f.Setting.Size }, func(w length.Written) error {
+	x := lengthField(string(f.Family)+".master", f.Gauge.Unit, func() length.Written { return f.Setting.Size }, func(w length.Written) error {
 		f.SetMaster(f.Setting.On, w)
 		s.draft.Share(f.Family)
 		return nil
@@ -93,7 +93,7 @@ func unitWord(u length.Unit) string {
 }
 
 // lengthField is a field of a length in a usual unit.
-func (s *setupForm) lengthField(id string, unit length.Unit, get func() length.Written, set func(length.Written) error) field {
+func lengthField(id string, unit length.Unit, get func() length.Written, set func(length.Written) error) field {
 	return field{
 		id: id, kind: numberField, wide: 12, unit: unit,
 		get: func() string { return showLength(get(), unit) },
@@ -256,7 +256,7 @@ func (s *setupForm) gridRows(f *engine.FamilyDraft) []row {
 	}
 	depths := row{label: "depths, in " + unitWord(s.draft.Unit)}
 	for i := range f.Levels {
-		x := s.lengthField(fmt.Sprintf("%s.grid.depth.%d", name, i+1), s.draft.Unit,
+		x := lengthField(fmt.Sprintf("%s.grid.depth.%d", name, i+1), s.draft.Unit,
 			func() length.Written { return f.Levels[i].Depth },
 			func(w length.Written) error {
 				f.SetDepth(i, w)

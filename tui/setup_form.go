@@ -87,39 +87,11 @@ func (s *setupForm) Actions() []Action {
 		on("enter", enter, s.enter),
 		on("f2|ctrl+s", s.finishing(), s.finish).unless(s.off()).because("from any field"),
 	}
-	if x.kind == choiceField {
-		out = append(out,
-			on("right|+|space", "change", s.do(func() { s.form.change(1) })),
-			on("left|-", "change back", s.do(func() { s.form.change(-1) })))
-	}
-	if x.kind == numberField {
-		out = append(out, quiet(on("/", "clear", nil)).because("digits, a point or a comma, a sign; a unit may follow, such as mm"))
-	}
-	return append(out,
-		on("f3", "what is missing", s.mend).unless(s.nothingToMend()).because("goes to the next field that something is to be said of"),
-		quiet(on("up", "up", s.do(func() { s.form.moveRow(-1) }))),
-		quiet(on("down", "down", s.do(func() { s.form.moveRow(1) }))),
-		quiet(on("tab", "next field", s.do(func() { s.form.move(1) }))),
-		quiet(on("shift+tab", "field before", s.do(func() { s.form.move(-1) }))),
-		quiet(on("pgup", "page up", s.do(func() { s.form.moveRow(-s.room()) }))),
-		quiet(on("pgdown", "page down", s.do(func() { s.form.moveRow(s.room()) }))),
-		quiet(on("esc", "back", s.leave)).because("first takes back what is keyed in the field"),
-	)
-}
-
-// quiet keeps a key out of the footer.
-func quiet(a Action) Action {
-	a.Quiet = true
-	return a
-}
-
-// do is a movement: it takes back the offer to leave.
-func (s *setupForm) do(move func()) func() tea.Cmd {
-	return func() tea.Cmd {
-		s.form.armed = false
-		move()
-		return nil
-	}
+	out = append(out, s.form.changeKeys()...)
+	out = append(out,
+		on("f3", "what is missing", s.mend).unless(s.nothingToMend()).because("goes to the next field that something is to be said of"))
+	out = append(out, s.form.moveKeys(s.room())...)
+	return append(out, quiet(on("esc", "back", s.leave)).because("first takes back what is keyed in the field"))
 }
 
 // finishing is what leaving the form by its end does.

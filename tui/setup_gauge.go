@@ -81,7 +81,7 @@ func (s *setupForm) shared(f *engine.FamilyDraft, x field) field {
 }
 
 func (s *setupForm) scaleRow(f *engine.FamilyDraft, label, id, why string, at *length.Written) row {
-	x := s.lengthField(string(f.Family)+".gauge"+id, f.Gauge.Unit, func() length.Written { return *at }, func(w length.Written) error {
+	x := lengthField(string(f.Family)+".gauge"+id, f.Gauge.Unit, func() length.Written { return *at }, func(w length.Written) error {
 		*at = w
 		return nil
 	})

@@ -67,7 +67,7 @@ func (s *setupForm) limitRow(f *engine.FamilyDraft, k limitKey) row {
 	l, have := f.Limit(k.on, k.by)
 	r := row{label: string(k.on), labelWide: limitLabel}
 	for _, side := range engine.Sides() {
-		x := s.lengthField(id+"."+side.String(), s.draft.Unit,
+		x := lengthField(id+"."+side.String(), s.draft.Unit,
 			func() length.Written { return *side.Of(&l) },
 			func(w length.Written) error {
 				f.SetLimit(k.on, k.by, side, w)
