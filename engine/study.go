@@ -171,10 +171,7 @@ const studyDigits = 10
 
 // number rounds a number to studyDigits.
 func (studyScale) number(f float64) *float64 {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(f, 'e', studyDigits-1, 64), 64)
-	if err != nil {
-		rounded = f // beyond what ten digits can hold, which no study reaches
-	}
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(f, 'e', studyDigits-1, 64), 64) // it was written just now
 	return &rounded
 }
 

@@ -96,6 +96,33 @@ func TestStudyLines(t *testing.T) {
 	}
 }
 
+// Two operators who read two parts the other way round: that is no chance, so
+// the interaction is kept, and pooling it is told beside.
+func TestStudyKeepsAnInteraction(t *testing.T) {
+	t.Parallel()
+	var rows []record.StudyRow
+	for i, v := range []string{"10", "11", "20", "21", "20", "21", "10", "11"} {
+		rows = append(rows, record.StudyRow{Operator: "AB"[i/4 : i/4+1], Part: "12"[i/2%2 : i/2%2+1], Trial: i%2 + 1, Value: v})
+	}
+	r := studyOf(t, rows, engine.StudyByVariance, "")
+	c, ok := r.Component("interaction")
+	if r.Interaction != "kept" || !ok || math.Abs(c.Deviation*c.Deviation-99.75) > 1e-6 || r.Other.Interaction != "pooled" {
+		t.Errorf("%s, %+v, the other way %+v", r.Interaction, c, r.Other)
+	}
+	if parts, _ := r.Component("parts"); !parts.Clamped || parts.Deviation != 0 {
+		t.Errorf("parts %+v", parts)
+	}
+	text := strings.Join(r.Lines(), "\n")
+	for _, want := range []string{
+		"Analysis of variance, the interaction kept:", "The interaction pooled with the repeatability instead:",
+		"Note: what the parts differ by came out below zero, less than the scatter alone makes, and is taken as none.",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in\n%s", want, text)
+		}
+	}
+}
+
 // The guide's bounds, from both sides: 600 standard deviations over a tolerance
 // of as many percent.
 func TestStudyGuide(t *testing.T) {

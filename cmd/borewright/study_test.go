@@ -89,3 +89,18 @@ func TestStudyPrintsNothingRaw(t *testing.T) {
 		}
 	}
 }
+
+// A shell is offered the methods, else options and files.
+func TestStudyCompletes(t *testing.T) {
+	t.Parallel()
+	for last, want := range map[string]string{"--method": "range\nanova\n", "aiag.csv": ""} {
+		out, errs, code := published(t).run("study", last, "--generate-shell-completion")
+		if out != want || errs != "" || code != 0 {
+			t.Errorf("after %q it ended with %d and offered %q and %q, want %q", last, code, out, errs, want)
+		}
+	}
+	out, _, _ := published(t).run("study", "--t", "--generate-shell-completion")
+	if !strings.Contains(out, "--tolerance") {
+		t.Errorf("of options it offered %q", out)
+	}
+}

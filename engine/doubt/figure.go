@@ -76,12 +76,15 @@ func (f Figure) plus(g Figure, sign float64) Figure {
 	case g.over == 0:
 		g = Figure{over: 1}
 	}
-	out := Figure{over: f.over * g.over}
+	out, ofF, ofG := Figure{over: f.over * g.over}, g.over, f.over
+	if f.over == g.over {
+		out.over, ofF, ofG = f.over, 1, 1
+	}
 	for _, t := range f.terms {
-		out.terms = append(out.terms, term{t.reading, t.weight * g.over})
+		out.terms = append(out.terms, term{t.reading, t.weight * ofF})
 	}
 	for _, t := range g.terms {
-		out.terms = append(out.terms, term{t.reading, sign * t.weight * f.over})
+		out.terms = append(out.terms, term{t.reading, sign * t.weight * ofG})
 	}
 	return out
 }

@@ -102,6 +102,26 @@ func TestFiguresOfReadings(t *testing.T) {
 	}
 }
 
+// The mean of means counts each of them once, whatever it is of.
+func TestMeanOf(t *testing.T) {
+	a, b, c := dial("a"), dial("b"), dial("c")
+	for name, x := range map[string]struct {
+		f    Figure
+		want float64
+	}{
+		"of one":        {MeanOf(Of(a)), math.Hypot(stepU, tenth/5)},
+		"of two":        {MeanOf(Of(a), Of(b)), math.Hypot(stepU/math.Sqrt2, tenth/5)},
+		"of unequal":    {MeanOf(Mean(a, b), Of(c)), math.Hypot(stepU*math.Sqrt(2.0/16+1.0/4), tenth/5)},
+		"less its own":  {MeanOf(Of(a), Of(b)).Less(Mean(a, b)), 0},
+		"of nothing":    {MeanOf(), 0},
+		"with one void": {MeanOf(Of(a), Figure{}).Less(MeanOf(Of(a), Figure{})), 0},
+	} {
+		if b := budget(t, x.f); !near(b.U, x.want, 1e-14) {
+			t.Errorf("%s: %v, want %v", name, b.U, x.want)
+		}
+	}
+}
+
 // In means and differences of means, of however many readings, what is common
 // is gone to the last bit, and the budget names it.
 func TestTheMasterCancelsExactly(t *testing.T) {

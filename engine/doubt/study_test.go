@@ -262,6 +262,25 @@ func TestMissingValues(t *testing.T) {
 	}
 }
 
+// There is no share of what is not known, nor of a tolerance that is none.
+func TestSharesOfNothing(t *testing.T) {
+	r := studied(t, published(t)).ByRange()
+	for name, known := range map[string]func() (float64, bool){
+		"no tolerance":         func() (float64, bool) { return r.OfTolerance(r.Gauge, 0) },
+		"of nothing known":     func() (float64, bool) { return r.OfTolerance(r.Interaction, 1) },
+		"nothing known":        func() (float64, bool) { return r.Share(r.Interaction) },
+		"nothing varies":       func() (float64, bool) { return Result{Total: Component{Known: true}}.Share(Component{Known: true}) },
+		"contribution of none": func() (float64, bool) { return r.Contribution(Component{}) },
+	} {
+		if p, ok := known(); ok || p != 0 {
+			t.Errorf("%s: %v %%", name, p)
+		}
+	}
+	if n, ok := (Result{ByPart: r.ByPart, Repeatability: Component{Known: true}}).Distinct(); ok {
+		t.Errorf("a gauge that does not vary tells %d sizes", n)
+	}
+}
+
 func TestStudiesRefused(t *testing.T) {
 	if _, err := NewStudy(nil); !errors.Is(err, ErrNoValues) {
 		t.Errorf("no values: %v", err)
