@@ -15,6 +15,8 @@ type Assessment struct {
 	Clearances []Fit
 	// Findings are all that was judged, worst first.
 	Findings []Finding
+	// Ready is where the prep stands.
+	Ready Ready
 	// Cylinders and Mains rank the members of the two lines, worst first.
 	Cylinders, Mains []Ranking
 }
@@ -34,7 +36,9 @@ type Measured struct {
 	AsFound form.Figures // of the stage before any work, where there was work
 	Worked  bool
 	// Suspect says that its sizes rest on a gauge whose zero cannot be believed.
-	Suspect  bool
+	Suspect bool
+	// Notes are what stays on its figures: see Session.Notes.
+	Notes    []string
 	Places   int // decimals the figures are shown with
 	findings []Finding
 
@@ -51,6 +55,7 @@ func Assess(s *Session) *Assessment {
 		a.Clearances = append(a.Clearances, s.fit(a, p))
 	}
 	a.rank(s)
+	a.Ready = s.ready()
 	return a
 }
 
@@ -61,7 +66,7 @@ func (a *Assessment) Again(s *Session, t Touched) *Assessment {
 		return Assess(s)
 	}
 	next := *a
-	next.Head = s.Head()
+	next.Head, next.Ready = s.Head(), s.ready()
 	if len(t.Features) == 0 {
 		return &next
 	}
@@ -121,7 +126,7 @@ func (s *Session) measure(f plan.Feature) Measured {
 			m.LeftOut++
 		}
 	}
-	m.Suspect = s.suspect(f)
+	m.Suspect, m.Notes = s.suspect(f), s.Notes(f)
 	m.findings = s.judge(m)
 	return m
 }

@@ -42,8 +42,11 @@ type pair struct {
 type shells struct{ housing, upper, lower plan.Feature }
 
 // touches reports whether a feature takes part in the clearance.
-func (p pair) touches(f plan.Feature) bool {
-	return slices.Contains([]plan.Feature{p.hole, p.shaft, p.parts.housing, p.parts.upper, p.parts.lower}, f)
+func (p pair) touches(f plan.Feature) bool { return slices.Contains(p.features(), f) }
+
+// features returns all that the clearance may be made of.
+func (p pair) features() []plan.Feature {
+	return []plan.Feature{p.hole, p.shaft, p.parts.housing, p.parts.upper, p.parts.lower}
 }
 
 // pairings are the families that make a clearance together, hole first. A
@@ -211,6 +214,7 @@ func (s *Session) judgeFit(f Fit, l limit.Limits, hole, shaft [][]length.Exact, 
 	}}, clearanceCandidates(c, len(shaft)))
 	found.With, found.at = f.Shaft, f.pair.at
 	found.Judgement.Suspect = found.Value.Measured() && s.suspectFit(f.pair)
+	s.note(&found, f.pair.features()...)
 	return found
 }
 

@@ -34,6 +34,9 @@ func (s *Session) figureLines(m Measured) []string {
 	}
 	lines := []string{fmt.Sprintf("  %s, %s, %d of %d read: %s to %s, overall spread %s; %s", m.Name, m.Stage, m.Read, m.Planned,
 		f.Smallest.Format(u, m.Places), f.Largest.Format(u, m.Places), shown(f.Overall, u, m.Places), f.Shape)}
+	if len(m.Notes) > 0 {
+		lines = append(lines, "    note: read while "+strings.Join(m.Notes, ", "))
+	}
 	if text := s.roundText(m); text != "" {
 		lines = append(lines, "    out-of-round "+text)
 	}

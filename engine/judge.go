@@ -23,7 +23,9 @@ type Finding struct {
 	Bound      bool // a bound, made from different levels
 	Judgement  limit.Judgement
 	Limits     limit.Limits
-	// Text is the finding as a sentence.
+	// Notes are what stays on its figure: see Session.Notes.
+	Notes []string
+	// Text is the finding as a sentence, with its notes.
 	Text string
 	// Doubt is how well the value is known, and what would settle the verdict.
 	Doubt Doubt
@@ -49,6 +51,7 @@ func (s *Session) judge(m Measured) []Finding {
 			return s.figureOf(m, l, by, c)
 		}}, candidatesOf(m, l, by))
 		f.Judgement.Suspect = m.Suspect && f.Value.Measured()
+		s.note(&f, m.Of)
 		out = append(out, f)
 	}
 	return out

@@ -60,6 +60,10 @@ func (s *Session) tell(b record.Body) string {
 		return s.tellWithdrawn(b)
 	case record.Work:
 		return s.names(b.To) + " " + b.Did + prefixed(" ", b.Amount) + because(b.Note)
+	case record.Steps:
+		return fmt.Sprintf("prep list of %d steps", len(b.List))
+	case record.Done:
+		return s.tellDone(b)
 	case record.Zero:
 		if b.Skipped {
 			return "zero check skipped" + because(b.Why)
@@ -127,10 +131,6 @@ func (s *Session) tellSetup(b record.Body) string {
 		return s.Name(b.Part) + " sits at " + s.Name(b.At)
 	case record.Intended:
 		return fmt.Sprintf("intended: %d actions", len(b.Actions))
-	case record.Steps:
-		return fmt.Sprintf("prep list of %d steps", len(b.List))
-	case record.Done:
-		return "step " + b.Step + " done" + prefixed(" at ", b.Place)
 	case record.Study:
 		return fmt.Sprintf("study of gauge %s, %d values", b.Instrument, len(b.Rows))
 	default:

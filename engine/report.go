@@ -13,11 +13,13 @@ import (
 // Report is an assessment as other programs read it. Lengths are text with
 // their unit and diametral, "" when not measured.
 type Report struct {
-	Borewright int             `json:"borewright"`
-	Digest     ReportDigest    `json:"digest"`
-	Title      string          `json:"title"`
-	Unit       string          `json:"unit"`
-	Places     ReportPlaces    `json:"places"`
+	Borewright int          `json:"borewright"`
+	Digest     ReportDigest `json:"digest"`
+	Title      string       `json:"title"`
+	Unit       string       `json:"unit"`
+	Places     ReportPlaces `json:"places"`
+	// Prep is where the prep list stands, absent without one.
+	Prep       *ReportPrep     `json:"prep,omitempty"`
 	Findings   []ReportFinding `json:"findings"`
 	Cylinders  []ReportRank    `json:"cylinders"`
 	Mains      []ReportRank    `json:"mains"`
@@ -57,7 +59,9 @@ type ReportFinding struct {
 	Judged string   `json:"judged,omitempty"`
 	Low    string   `json:"low,omitempty"`
 	High   string   `json:"high,omitempty"`
-	Text   string   `json:"text"`
+	// Notes are what stays on the figure, such as "not yet washed".
+	Notes []string `json:"notes,omitempty"`
+	Text  string   `json:"text"`
 }
 
 // ReportRank is a member of a summary line, worst first.
@@ -100,6 +104,8 @@ type ReportFeature struct {
 	Stage   string `json:"stage"`
 	Planned int    `json:"planned"`
 	LeftOut int    `json:"left_out,omitempty"`
+	// Notes are what stays on its figures, such as "not yet washed".
+	Notes []string `json:"notes,omitempty"`
 	ReportFigures
 	AsFound *ReportFigures `json:"as_found,omitempty"`
 }
@@ -127,7 +133,7 @@ func (a *Assessment) Report(s *Session) Report {
 	r := Report{
 		Borewright: 1, Digest: ReportDigest{a.Head.N, a.Head.Hash}, Title: s.details.Title,
 		Unit: s.Unit().String(), Places: ReportPlaces{settled, planned},
-		Findings: []ReportFinding{}, Features: []ReportFeature{}, Clearances: []ReportFit{},
+		Prep: a.Ready.report(), Findings: []ReportFinding{}, Features: []ReportFeature{}, Clearances: []ReportFit{},
 	}
 	for _, f := range a.Findings {
 		r.Findings = append(r.Findings, s.reportFinding(f))
@@ -146,7 +152,7 @@ func (s *Session) reportFinding(f Finding) ReportFinding {
 	out := ReportFinding{
 		Of: f.Of.String(), On: string(f.On), By: string(f.By), Value: s.exactText(f.Value),
 		Bound: f.Bound, Level: f.Level, Direction: f.Dir,
-		Verdict: f.Judgement.Verdict.String(), Suspect: f.Judgement.Suspect, Judged: f.Judgement.By, Text: f.Text,
+		Verdict: f.Judgement.Verdict.String(), Suspect: f.Judgement.Suspect, Judged: f.Judgement.By, Notes: f.Notes, Text: f.Text,
 	}
 	if !f.With.IsZero() {
 		out.With = f.With.String()
@@ -181,7 +187,7 @@ func reportRanks(rs []Ranking) []ReportRank {
 
 func (s *Session) reportFeature(m Measured) ReportFeature {
 	out := ReportFeature{
-		Of: m.Of.String(), Name: m.Name, Stage: m.Stage, Planned: m.Planned, LeftOut: m.LeftOut,
+		Of: m.Of.String(), Name: m.Name, Stage: m.Stage, Planned: m.Planned, LeftOut: m.LeftOut, Notes: m.Notes,
 		ReportFigures: s.reportFigures(m.Of, m.Figures),
 	}
 	out.Eccentricity = s.exactText(m.Eccentricity())

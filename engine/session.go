@@ -163,7 +163,11 @@ func (s *Session) touchedBy(e record.Event) Touched {
 	case record.Note, record.Done, record.Study:
 		return Touched{}
 	case record.Withdrawn:
-		return s.touchedBy(s.events[b.Event-1].Event)
+		target := s.events[b.Event-1].Event
+		if s.movesNotes(target) {
+			return Touched{All: true}
+		}
+		return s.touchedBy(target)
 	default:
 		return Touched{All: true}
 	}

@@ -57,6 +57,7 @@ func (st *state) addReading(e record.Sealed, r record.Reading) error {
 	st.readings[e.N] = r.Place()
 	st.full[r.Set] = st.full[r.Set] || !r.Size.IsZero()
 	st.lastPlace = r.Place()
+	st.prep.read(e.N, r.Of)
 	return nil
 }
 
@@ -104,6 +105,7 @@ func (st *state) move(m record.Moved) error {
 	}
 	for i, t := range moved {
 		st.drop(t, m.Places[i])
+		st.prep.moved(t.N, m.Places[i].Of)
 	}
 	return nil
 }
@@ -132,7 +134,8 @@ func (st *state) drop(t Taken, p plan.Place) {
 	st.readings[t.N] = p
 }
 
-func (st *state) addWork(n int64, w record.Work) error {
+func (st *state) addWork(e record.Event, w record.Work) error {
+	n := e.N
 	if w.After >= n {
 		return fmt.Errorf("work after event %d comes before it", w.After)
 	}
@@ -151,6 +154,7 @@ func (st *state) addWork(n int64, w record.Work) error {
 	for _, f := range w.Changes {
 		st.works[f] = append(st.works[f], workMark{n, from, w})
 	}
+	st.prep.take(e)
 	return nil
 }
 

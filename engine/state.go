@@ -31,6 +31,7 @@ type state struct {
 	lifecycle   string
 	closed      bool
 	readings    map[int64]plan.Place // where each reading stands now
+	prep        prepared
 }
 
 // tableKey names a table: what it is and what it is of.
@@ -93,7 +94,11 @@ func (st *state) apply(e record.Sealed) error {
 	case record.Fitted:
 		return st.setFitted(e.N, b)
 	case record.Work:
-		return st.addWork(e.N, b)
+		return st.addWork(e.Event, b)
+	case record.Steps:
+		st.prep.take(e.Event)
+	case record.Done:
+		return st.setDone(e.Event, b)
 	case record.State:
 		st.setLifecycle(b.State)
 	}

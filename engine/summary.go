@@ -31,8 +31,8 @@ func (a *Assessment) ranking(s *Session) []string {
 		s.details.Title,
 		fmt.Sprintf("%s; figures diametral, in %s", layoutText(s), unitWord(s.Unit())),
 		fmt.Sprintf("%d of %d places read or left out, as of event %d", settled, planned, a.Head.N),
-		"",
 	}
+	lines = append(append(lines, a.Ready.Lines()...), "")
 	lines = append(lines, s.worstLines("Worst cylinder", plan.CylinderLine, a.Cylinders)...)
 	lines = append(lines, s.worstLines("Worst main", plan.CrankLine, a.Mains)...)
 	lines = append(lines, a.notInside()...)
