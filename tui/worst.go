@@ -5,7 +5,6 @@ import (
 
 	"borewright/engine"
 	"borewright/engine/plan"
-	"borewright/tui/draw"
 )
 
 // worst is the summary: which cylinder and which main is worst, and every
@@ -58,6 +57,7 @@ func (s *worst) Actions() []Action {
 			s.st.Push(newLog(s.st, s.desk, s.markedFeature()))
 			return nil
 		}),
+		s.st.limitsKey(s.desk, s.markedFeature),
 		s.st.unitKey(s.desk),
 	}
 }
@@ -106,11 +106,7 @@ func (s *worst) View() []string {
 		drawn[lineups[i].family.Line()] = true
 		pictures = append(pictures, s.picture(lineups[i], s.w, forms, l.what)...)
 	}
-	half := s.w/2 - 1
-	lines := draw.Beside(2,
-		s.headline(s.desk.Now.Cylinders, "worst cylinder", half, l.big, drawn[plan.CylinderLine]),
-		s.headline(s.desk.Now.Mains, "worst main", half, l.big, drawn[plan.CrankLine]))
-	return append(append(lines, pictures...), s.ranked(l.list)...)
+	return append(append(s.headlines(l.big, drawn), pictures...), s.ranked(l.list)...)
 }
 
 // goTo asks the screen beneath to go to a place, or where the feature is to be

@@ -1,10 +1,12 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"borewright/engine"
 	"borewright/engine/limit"
+	"borewright/engine/plan"
 	"borewright/tui/draw"
 )
 
@@ -12,10 +14,7 @@ import (
 // finding, and when the line is not drawn below, the others in order.
 func (s *worst) headline(rs []engine.Ranking, title string, w, rows int, drawn bool) []string {
 	p := &s.st.Palette
-	if len(rs) == 0 {
-		return draw.Box(nil, w, rows)
-	}
-	f, ok := rs[0].Worst()
+	f, ok := rs[0].Worst() // a layout has at least one cylinder and one main
 	if !ok || f.Judgement.Verdict == limit.NotMeasured {
 		return draw.Box([]string{p.Paint(draw.Title, title), p.Paint(draw.Dim, "nothing measured that a limit judges")}, w, rows)
 	}
@@ -25,12 +24,50 @@ func (s *worst) headline(rs []engine.Ranking, title string, w, rows int, drawn b
 		big[i] = p.Paint(tone, big[i])
 	}
 	room := max(10, w-draw.Widest(big)-2)
-	text := []string{p.Paint(draw.Title, title+": ") + p.Paint(tone, strings.ToUpper(f.Judgement.Verdict.String()))}
-	text = append(text, draw.Wrap(f.Text, room)...)
+	text := append(s.verdictLines(title, f, room), draw.Wrap(f.Text, room)...)
 	if !drawn && len(text) < rows {
 		text = append(text, s.order(rs[1:], room))
 	}
 	return draw.Box(draw.Beside(2, big, draw.Box(text, room, rows)), w, rows)
+}
+
+// verdictLines are the title and the verdict, on one line where there is room.
+func (s *worst) verdictLines(title string, f engine.Finding, room int) []string {
+	p := &s.st.Palette
+	verdict := strings.ToUpper(f.Judgement.Verdict.String())
+	painted := p.Paint(verdictTone(f.Judgement), verdict)
+	if draw.Width(title+": "+verdict) <= room {
+		return []string{p.Paint(draw.Title, title+": ") + painted}
+	}
+	return []string{p.Paint(draw.Title, title), painted}
+}
+
+// headlines are the worst of both lines beside each other, or of the only line that
+// is in the plan.
+func (s *worst) headlines(rows int, drawn map[plan.Line]bool) []string {
+	lines := []struct {
+		of    plan.Line
+		rs    []engine.Ranking
+		title string
+	}{
+		{plan.CylinderLine, s.desk.Now.Cylinders, "worst cylinder"},
+		{plan.CrankLine, s.desk.Now.Mains, "worst main"},
+	}
+	var blocks [][]string
+	for _, l := range lines {
+		if s.planned(l.of) {
+			blocks = append(blocks, s.headline(l.rs, l.title, s.w/2-1, rows, drawn[l.of]))
+		}
+	}
+	if len(blocks) == 0 {
+		return make([]string, rows)
+	}
+	return draw.Beside(2, blocks...)
+}
+
+// planned reports whether anything of a line is in the plan.
+func (s *worst) planned(l plan.Line) bool {
+	return slices.ContainsFunc(s.desk.Session.Plan().Families, func(g plan.Group) bool { return g.Family.Line() == l })
 }
 
 // bigLabel is a label in large digits, or as it is where it is no number.

@@ -24,10 +24,12 @@ type lineup struct {
 // member is one of a lineup.
 type member struct {
 	engine.Ranking
+	// clearance is its clearance, and tone that of the verdict on it, Plain where
+	// none is judged; size is the mean size of what is drawn.
 	clearance string
-	// tone is the verdict's of its clearance, Plain where none is judged.
-	tone   draw.Tone
-	marked bool // the marked finding is one of its own
+	tone      draw.Tone
+	size      string
+	marked    bool // the marked finding is one of its own
 }
 
 // lineups returns what there is to draw of the two lines: those of which a
@@ -69,6 +71,9 @@ func (s *worst) lineup(line plan.Line, rs []engine.Ranking, n int) (l lineup, ok
 			f := s.desk.Session.FeatureAt(l.family, "", r.At)
 			l.form.Of = append(l.form.Of, s.profile(l, r, f))
 			s.clearance(&l, &m, f)
+			if x, _ := s.desk.Now.Feature(f); x.Read > 0 {
+				m.size = x.Figures.Mean.Format(s.desk.Session.Unit(), x.Places)
+			}
 		}
 		l.members = append(l.members, m)
 	}

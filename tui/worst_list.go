@@ -77,7 +77,7 @@ func (s *worst) heading(v limit.Verdict, first bool) string {
 
 // lineMargin is the width of the share of the margin before a finding, and
 // lineText where its sentence begins.
-const lineMargin, lineText = 5, 10
+const lineMargin, lineText = 6, 10
 
 func (s *worst) line(f engine.Finding, here bool) string {
 	p := &s.st.Palette
@@ -86,7 +86,7 @@ func (s *worst) line(f engine.Finding, here bool) string {
 		mark, tone = s.st.Signs.Here+" ", draw.Marked
 	}
 	v := verdictTone(f.Judgement)
-	return p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)+draw.FitRight(marginText(f.Judgement), lineMargin)) + "  " +
+	return p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)+draw.FitRight(marginText(f.Judgement), lineMargin)) + " " +
 		p.Paint(tone, draw.Fit(f.Text, s.w-lineText))
 }
 

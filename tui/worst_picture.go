@@ -39,7 +39,8 @@ func gridOf(w, n int) lineupGrid {
 func (g lineupGrid) inner() int { return g.member - g.gap }
 
 // picture draws a lineup: a rule, and for each member its label and verdict,
-// its form, what is worst, its clearance and the margin used.
+// its form, what is worst, its clearance (without any, its mean size) and the
+// margin used.
 func (s *worst) picture(l lineup, w, forms int, what bool) []string {
 	g := gridOf(w, len(l.members))
 	lines := []string{draw.Rule(s.pictureTitle(l, g, w), w, s.st.ASCII), s.cells(g, "", l, g.member, s.memberHead)}
@@ -47,7 +48,11 @@ func (s *worst) picture(l lineup, w, forms int, what bool) []string {
 	if what {
 		lines = append(lines, s.cells(g, "worst in", l, g.inner(), s.memberWorst))
 	}
-	return append(lines, s.cells(g, "clearance", l, g.inner(), s.memberClearance), s.cells(g, "margin used", l, g.inner(), s.memberMargin))
+	figure := s.cells(g, "clearance", l, g.inner(), s.memberClearance)
+	if l.by == "" {
+		figure = s.cells(g, "mean size", l, g.inner(), memberSize)
+	}
+	return append(lines, figure, s.cells(g, "margin used", l, g.inner(), s.memberMargin))
 }
 
 // pictureTitle says what is drawn and how much too large; the definition of the
@@ -184,6 +189,19 @@ func (s *worst) memberClearance(m member, w int) string {
 		return " " + text
 	default:
 		return text
+	}
+}
+
+// memberSize is the mean size of what is drawn of a member, where all of it has
+// room.
+func memberSize(m member, w int) string {
+	switch n := draw.Width(m.size); {
+	case n < w:
+		return " " + m.size
+	case n > w:
+		return ""
+	default:
+		return m.size
 	}
 }
 

@@ -225,6 +225,32 @@ func TestEveryLayoutHasItsPicture(t *testing.T) {
 	}
 }
 
+func TestWithoutClearancesTheMeanSizeIsShown(t *testing.T) {
+	presets := engine.Presets()
+	d := presets[len(presets)-1].Draft()
+	d.Of(plan.Bore).SetLimit(limit.OverallSpread, "", engine.NewHigh, mustWrite(t, "0.15 mm"))
+	s, w := begin(t, d)
+	for i, p := range w.desk.Session.Places() {
+		size := mustWrite(t, []string{"80.118 mm", "80.075 mm", "80.060 mm", "80.048 mm", "80.021 mm", "80.015 mm"}[i])
+		r := record.Reading{Of: p.Of, Level: p.Level, Dir: p.Dir, Keyed: size.Number(), Via: record.ViaFile, Size: size, As: record.First}
+		if err := w.desk.Record(r); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if view := s.r.View(); !strings.Contains(view, "mean size") || strings.Contains(view, "worst main") {
+		t.Errorf("one bore alone:\n%s", view)
+	}
+	screenGolden(t, "worst-one-bore-80x24", s)
+	for room, want := range map[int]string{7: " 67.056", 6: "67.056", 5: ""} {
+		if got := memberSize(member{size: "67.056"}, room); got != want {
+			t.Errorf("%d cells: %q, want %q", room, got, want)
+		}
+	}
+	if l := w.lineups()[0]; l.by != "" || l.members[0].size != "80.056" {
+		t.Errorf("the lineup has %q, %+v", l.by, l.members[0])
+	}
+}
+
 func TestASessionWithoutDiametersHasNoPicture(t *testing.T) {
 	d := engine.NewDraft(length.MM, plan.Default(plan.Inline, 2, false), plan.EndPlay)
 	d.Title = "play alone"
