@@ -99,13 +99,14 @@ func (x *limitForm) definitionRows() []row {
 	for _, by := range all {
 		choices = append(choices, string(by))
 	}
-	return []row{{label: string(x.now.On) + " is", fields: []field{choiceOf("definition",
-		"published manuals compute different figures under one name: choose the one the limits are meant for",
+	which := choiceOf("definition", "published manuals compute different figures under one name: choose the one the limits are meant for",
 		choices, 1+slices.Index(all, x.now.By), string(x.now.By), func(i int) {
 			if x.now.By = ""; i > 0 {
 				x.now.By = all[i-1]
 			}
-		})}}}
+		})
+	which.wide = 0
+	return []row{{label: string(x.now.On) + " is", fields: []field{which}}}
 }
 
 // lengthWide and besideWide are how many cells a limit takes, and what is
@@ -272,7 +273,8 @@ func orDash(text string, st *Station) string {
 	return text
 }
 
-// formulaRows are the rules of thumb, each a button that fills the limits in.
+// formulaRows are the rules of thumb, each a button that fills the limits in,
+// with where it comes from below it.
 func (x *limitForm) formulaRows() []row {
 	all := engine.Formulas(x.family(), x.now.On)
 	if len(all) == 0 {
@@ -280,7 +282,7 @@ func (x *limitForm) formulaRows() []row {
 	}
 	out := []row{{heading: "Rules of thumb: the maker's data govern"}}
 	for _, f := range all {
-		out = append(out, row{label: "", labelWide: 1, fields: []field{{
+		out = append(out, row{labelWide: 1, fields: []field{{
 			id: "formula " + f.Source, kind: buttonField, why: "fills the limits in. From: " + f.Source,
 			get: func() string { return f.Text(x.printed) },
 			press: func() tea.Cmd {
@@ -288,9 +290,15 @@ func (x *limitForm) formulaRows() []row {
 				return nil
 			},
 		}}})
+		for _, line := range draw.Wrap(f.Source, sourceWide) {
+			out = append(out, row{label: "    " + line, labelWide: sourceWide + 4})
+		}
 	}
 	return out
 }
+
+// sourceWide is how many cells the source of a rule of thumb takes.
+const sourceWide = 72
 
 // fill fills the limits in by a formula.
 func (x *limitForm) fill(f engine.Formula) {

@@ -267,7 +267,7 @@ func (x *limitForm) doubts(now limit.Limits) []limit.Doubt {
 }
 
 // doubtsSoFar returns the doubts of one field that do not rest on fields behind
-// it that the hand has not come to yet.
+// it that the hand has not come to yet; gross slips show beside those too.
 func (x *limitForm) doubtsSoFar(f limit.Field) []limit.Doubt {
 	now := x.now
 	behind := false
@@ -277,7 +277,13 @@ func (x *limitForm) doubtsSoFar(f limit.Field) []limit.Doubt {
 		}
 		behind = behind || g == f
 	}
-	return slices.DeleteFunc(x.doubts(now), func(d limit.Doubt) bool { return d.Field != f })
+	gross := slices.DeleteFunc(x.doubts(x.now), func(d limit.Doubt) bool { return !isGross(d) })
+	return slices.DeleteFunc(append(x.doubts(now), gross...), func(d limit.Doubt) bool { return d.Field != f })
+}
+
+// isGross reports whether a doubt is of a slip that is far off.
+func isGross(d limit.Doubt) bool {
+	return len(d.Likely) > 0 && slices.Contains([]limit.Slip{limit.ShiftedPoint, limit.WrongUnit, limit.LostZero, limit.TurnedSlope}, d.Likely[0].Slip)
 }
 
 // lengthAt returns the length in a field, to be changed.

@@ -66,7 +66,7 @@ func TestAMisprintIsHeldOnceAndKept(t *testing.T) {
                            [ keep the limits ]
 - Rules of thumb: the maker's data govern --------------------------------------
     [ new nominal to nominal + 0.0010 in; wear to nominal + 0.001 x nominal ]
---------------------------------------------------------------------------------
+- lines
  what the book prints for the same limit beside it or elsewhere, such as 13.972
  cm; a bare number is in millimetres. It is only compared
  ? 5.483 in is 13.927 cm, but 13.972 cm is printed beside it: likely 13.927 cm
@@ -110,6 +110,19 @@ func TestALimitIsNotDoubtedBesideWhatIsYetToCome(t *testing.T) {
 	if f := b.limits().form.focus; f != "wear low" {
 		t.Errorf("the focus is on %s", f)
 	}
+}
+
+// A point that is shifted shows beside what is yet to come, too.
+func TestAShiftedPointIsHeldAtOnce(t *testing.T) {
+	b := newSetupBench(t, "launch")
+	b.press("<enter>", "b")
+	b.mark("main-bearing", limit.Clearance)
+	b.press("<enter>", "0.05", "<enter>")
+	b.see("looks like a slip: Enter again keeps it")
+	b.see("likely 0.0005 in")
+	b.press("<enter>", "<f2>")
+	b.see("the low new limit 0.05 in is above the high one, 0.0030 in")
+	b.limits()
 }
 
 // F2 does not pass over a doubt that nobody has seen.
@@ -202,8 +215,7 @@ func TestALimitPerTravel(t *testing.T) {
 		t.Errorf("kept %+v (%s)", l, b.st.status.text)
 	}
 	b.see("in/in wear")
-	b.see("per 1 in over 3.5 in: wear")
-	b.see("high 0.00175 in; judged by wear")
+	b.see("taper of bores is end to end; per 1 in over 3.5 in: wear high 0.00175 in;")
 }
 
 func TestAFormulaFillsTheLimitsIn(t *testing.T) {

@@ -62,9 +62,9 @@ func TestLimitsLookSo(t *testing.T) {
 --------------------------------------------------------------------------------
  v inside: bore 2, middle along: size 3.7500, 3.7500 to 3.7510 in; the worst of
  4 measured, of 6
- size of bores is every reading, as the session says; judged by new, as the
- session says
+ size of bores is every reading; judged by new
  from: invented for the demo
+
 
 
  Enter change  Up up  Down down  f for one alone  t take away  ? help  Esc back`)

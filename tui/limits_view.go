@@ -236,17 +236,17 @@ func (s *limitsScreen) definition(l limit.Limits) limit.Definition {
 // terms say by which definition, in effect how much, and by which side limits
 // judge.
 func (s *limitsScreen) terms(l limit.Limits) string {
-	out := []string{limitTitle(s.desk.Session, l) + " is " + string(s.definition(l))}
-	if l.By == "" && len(limit.Definitions(l.On)) > 1 {
-		out[0] += ", as the session says"
+	chosen := func(by string) string {
+		if by == "" {
+			return ""
+		}
+		return ", chosen here"
 	}
+	out := []string{limitTitle(s.desk.Session, l) + " is " + string(s.definition(l)) + chosen(string(l.By))}
 	if text := inEffect(l); text != "" {
 		out = append(out, fmt.Sprintf("per %s over %s: %s", l.Per, l.Travel, text))
 	}
-	by := "judged by " + l.JudgedBy(s.desk.Session.Rules().Judge)
-	if l.JudgeBy == "" {
-		by += ", as the session says"
-	}
+	by := "judged by " + l.JudgedBy(s.desk.Session.Rules().Judge) + chosen(l.JudgeBy)
 	return strings.Join(append(out, by), "; ")
 }
 

@@ -51,7 +51,10 @@ func (x *logLine) actions(l *logScreen) []Action {
 	if x.finds {
 		enter = "show these"
 	}
-	return []Action{on("enter", enter, l.accept), on("esc", "give up", l.giveUp)}
+	return []Action{
+		on("enter", enter, l.accept),
+		quiet(on("esc", "back", l.giveUp)).because("gives up what is typed"),
+	}
 }
 
 // typing takes a key into the line.
