@@ -33,6 +33,7 @@ type measure struct {
 	// awaiting are the readings for which the bell has not rung yet.
 	awaiting []int64
 	chosen   gauge.Instrument // by the menu, until its master's size is keyed
+	mixed    engine.Mixup     // what askMixup is about
 	w, h     int
 }
 

@@ -35,6 +35,7 @@ func (m *measure) take(e keying.Take) {
 	m.awaiting = append(m.awaiting, m.desk.Session.Head().N)
 	m.justTaken = m.place
 	m.goOn()
+	m.wonder(r.Of)
 }
 
 // move goes to a place, and leaves what was to be read again.

@@ -180,6 +180,10 @@ func (m *measure) readAnswer(text string) gauge.Result {
 		if err := gauge.CheckTemperature(text); err != nil {
 			return refusedAnswer(err.Error())
 		}
+	case askMixup:
+		if text != "1" && text != "2" {
+			return refusedAnswer("key 1 or 2, not " + text)
+		}
 	case keying.AskGauge:
 		if n, err := strconv.Atoi(text); err != nil || n < 1 || n > len(m.desk.Session.Instruments()) {
 			return refusedAnswer(fmt.Sprintf("there are gauges 1 to %d, not %s", len(m.desk.Session.Instruments()), text))
@@ -208,6 +212,8 @@ func (m *measure) answer(a keying.Answer) {
 		m.temperature(a.Text, func(t *gauge.Temperatures, v string) { t.Gauge = v })
 	case keying.AskGauge:
 		m.pickGauge(a.Text)
+	case askMixup:
+		m.settleMixup(a.Text)
 	case askMaster:
 		if w, err := length.Parse(a.Text, m.chosen.Unit); err == nil {
 			m.chooseGauge(m.chosen, w)

@@ -262,3 +262,26 @@ func TestTheWorstLeadsToThePlaceAndBack(t *testing.T) {
 	s.keys("w", "<esc>")
 	top[*measure](s)
 }
+
+func TestTheWrongHoleIsPutRightByOneEvent(t *testing.T) {
+	s, m := atLaunch(t)
+	// bore 1 again, with what bore 2 read
+	for i, v := range []string{"+4", "+1", "+9", "0", "+5", "+2"} {
+		s.keys("/8", "1", "<enter>")
+		for range i {
+			s.keys("/2")
+		}
+		s.keys(v, "<enter>")
+	}
+	if !strings.Contains(m.keys.Asking.Title, "fits the earlier readings of bore 2") {
+		t.Fatalf("not asked about:\n%s", s.r.View())
+	}
+	s.keys("2", "<enter>")
+	moved := s.last(launchUID).Body.(record.Moved)
+	if len(moved.Readings) != 6 || moved.Places[0].Of.At != 2 {
+		t.Errorf("recorded %+v", moved)
+	}
+	if got := m.figureText(plan.Place{Of: plan.Feature{Family: plan.Bore, At: 1}, Level: "b", Dir: "across"}); got != "3.7504" {
+		t.Errorf("bore 1, middle, across is %s again, want 3.7504", got)
+	}
+}
