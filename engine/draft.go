@@ -27,6 +27,10 @@ type Draft struct {
 	// Families has a row for every family there is; those that are measured
 	// are read in this order.
 	Families []FamilyDraft
+	// From is the session that the draft was copied from, nil for none, and
+	// SameEngine says that its engine is on the bench again.
+	From       *Source
+	SameEngine bool
 }
 
 // FamilyDraft is what is measured of one family: its grid and nominal, its

@@ -8,15 +8,16 @@ import (
 )
 
 // Events returns the events that begin a session with this setup, in order:
-// details, layout, plan, limits, instruments, settings and sets. After them the
-// first reading can be keyed at once. A gauge whose master is not known yet
-// gets no setting. The error is the draft's first Problem that is no doubt.
+// details, layout, plan, limits, what a copied session has besides,
+// instruments, settings and sets. After them the first reading can be keyed at
+// once. A gauge whose master is not known yet gets no setting. The error is the
+// draft's first Problem that is no doubt.
 func (d Draft) Events(uid string) ([]record.Body, error) {
 	if p, wrong := firstWrong(d.Check()); wrong {
 		return nil, p
 	}
 	bodies := []record.Body{
-		d.details(record.Details{UID: uid}),
+		d.copied(d.details(record.Details{UID: uid})),
 		record.Layout{Layout: d.Layout.Filled()},
 		record.Plan{Plan: d.Plan()},
 	}
@@ -25,7 +26,7 @@ func (d Draft) Events(uid string) ([]record.Body, error) {
 			bodies = append(bodies, record.Limit{Limits: l})
 		}
 	}
-	return append(bodies, d.gauges(nothing{})...), nil
+	return slices.Concat(bodies, d.carried(), d.gauges(nothing{})), nil
 }
 
 // known is what gauges compares with: the instruments, settings and sets that
