@@ -64,6 +64,7 @@ type tormented struct {
 }
 
 func newTormented(t *testing.T, chance *rand.Rand) *tormented {
+	t.Helper()
 	session, want := wholeBoreStory(t)
 	dir := t.TempDir()
 	file := filepath.Join(dir, "pond.json")
