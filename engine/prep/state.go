@@ -53,7 +53,7 @@ func (s *State) apply(f Fact) {
 
 // forget drops what is about no step or place of the list.
 func (s *State) forget() {
-	gone := func(m mark, t Tick) bool { return s.list.Check(t) != nil }
+	gone := func(_ mark, t Tick) bool { return s.list.Check(t) != nil }
 	for m, t := range s.marks {
 		if gone(m, t.Tick) {
 			delete(s.marks, m)
@@ -223,4 +223,14 @@ func (s State) Spots(step Step) (ticked, all int) {
 		}
 	}
 	return ticked, len(step.spots())
+}
+
+// ForcedAt returns the first reason for which a tick of a step was forced, or "".
+func (s State) ForcedAt(step Step) string {
+	for _, m := range s.marksOf(step.ID) {
+		if why := s.marks[m].Forced; why != "" {
+			return why
+		}
+	}
+	return ""
 }
