@@ -26,6 +26,10 @@ type shelf struct {
 	hold bool
 	err  error
 	kept map[string]int64
+	// yard are further sessions, of which there is nothing but their headings;
+	// broken is what no session can be loaded for.
+	yard   []record.Heading
+	broken error
 }
 
 func newShelf(t *testing.T) *shelf {
@@ -51,7 +55,7 @@ func (b *shelf) put(name string) string {
 	return uid
 }
 
-func (b *shelf) Headings(int) ([]record.Heading, error) {
+func (b *shelf) Headings(limit int) ([]record.Heading, error) {
 	var out []record.Heading
 	for _, uid := range slices.Backward(b.order) {
 		var h record.Heading
@@ -60,10 +64,17 @@ func (b *shelf) Headings(int) ([]record.Heading, error) {
 		}
 		out = append(out, h)
 	}
+	out = append(out, b.yard...)
+	if limit > 0 {
+		out = out[:min(limit, len(out))]
+	}
 	return out, nil
 }
 
 func (b *shelf) Load(uid string) ([]record.Sealed, error) {
+	if b.broken != nil {
+		return nil, b.broken
+	}
 	if events, ok := b.sessions[uid]; ok {
 		return slices.Clone(events), nil
 	}

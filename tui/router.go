@@ -141,7 +141,7 @@ func (r *router) actions() []Action {
 			return nil
 		}))
 	}
-	if len(r.stack) > 1 {
+	if len(r.stack) > 1 && !slices.ContainsFunc(own, func(a Action) bool { return !a.Quiet && slices.Contains(a.Keys, "esc") }) {
 		own = append(own, on("esc", "back", func() tea.Cmd {
 			r.st.Pop(nil)
 			return nil

@@ -13,6 +13,10 @@ import (
 // screen is added here, and the tests of this file hold for it.
 var everyScreen = map[string][]string{
 	"bench":         nil,
+	"bench finds":   {"f", "wake"},
+	"bench found":   {"f", "wake", "<enter>"},
+	"bench asks":    {"A"},
+	"bench copies":  {"d"},
 	"measure":       {"<enter>"},
 	"measure keyed": {"<enter>", "+3"},
 	"measure held":  {"<enter>", "102", "<enter>"},

@@ -47,8 +47,12 @@ func (p *presets) Title() string { return "new session" }
 // Typing takes no characters.
 func (p *presets) Typing() Typing { return NotTyping }
 
-// Update takes the digit of a preset.
+// Update takes the digit of a preset, and leaves when a session is begun.
 func (p *presets) Update(msg tea.Msg) tea.Cmd {
+	if b, ok := msg.(begun); ok {
+		p.st.Pop(b)
+		return nil
+	}
 	t, ok := msg.(term.Token)
 	if !ok || t.Kind != term.Digit {
 		return nil

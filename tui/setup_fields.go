@@ -144,7 +144,7 @@ const (
 func (s *setupForm) benchRows() []row {
 	d := &s.draft
 	units := []length.Unit{length.In, length.MM}
-	return []row{
+	out := []row{
 		{heading: "On the bench"},
 		{label: "title", fields: []field{wordsOf("title", "what the session is called in the list and on the build sheet", mostTitle, &d.Title)}},
 		{label: "customer", fields: []field{wordsOf("customer", "whose engine it is; may stay empty", mostTitle, &d.Customer)}},
@@ -159,6 +159,10 @@ func (s *setupForm) benchRows() []row {
 				d.SetUnit(units[i])
 			})}},
 	}
+	if d.From != nil {
+		out = slices.Insert(out, 4, sameEngineRow(d))
+	}
+	return out
 }
 
 // engineRows ask how the engine is laid out, and how it is read.

@@ -192,7 +192,7 @@ func (s *setupForm) finish() tea.Cmd {
 	return nil
 }
 
-// begin begins the new session and goes to its first place.
+// begin begins the new session; the bench goes to its first place.
 func (s *setupForm) begin() error {
 	bodies, err := s.draft.Events(s.st.UID())
 	if err != nil {
@@ -202,9 +202,7 @@ func (s *setupForm) begin() error {
 	if err != nil {
 		return err
 	}
-	s.st.Pop(nil) // the form
-	s.st.Pop(nil) // the presets
-	s.st.Push(newMeasure(s.st, d))
+	s.st.Pop(begun{d})
 	return nil
 }
 
