@@ -123,7 +123,7 @@ func (b *bench) move(by int) tea.Cmd {
 // marked is the session under the mark, none when nothing is shown.
 func (b *bench) marked() record.Heading {
 	if n := len(b.known.shown); n > 0 {
-		return b.known.shown[max(0, min(b.list.at, n-1))]
+		return *b.known.shown[max(0, min(b.list.at, n-1))]
 	}
 	return record.Heading{}
 }

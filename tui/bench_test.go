@@ -91,7 +91,7 @@ func TestFindingAsYouType(t *testing.T) {
 		if want >= 0 && len(shown) != want || want < 0 && len(shown) == 0 {
 			t.Errorf("%q finds %d sessions, want %d", typed, len(shown), want)
 		}
-		if !slices.IsSortedFunc(shown, func(x, y record.Heading) int { return y.Last.Compare(x.Last) }) {
+		if !slices.IsSortedFunc(shown, func(x, y *record.Heading) int { return y.Last.Compare(x.Last) }) {
 			t.Errorf("%q: the list is not newest first", typed)
 		}
 		s.keys("<esc>")

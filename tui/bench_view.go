@@ -89,7 +89,7 @@ func (b *bench) nothing() []string {
 	}
 }
 
-func (b *bench) row(h record.Heading, here bool) []string {
+func (b *bench) row(h *record.Heading, here bool) []string {
 	p := &b.st.Palette
 	mark, tone := "  ", draw.Plain
 	if here {
@@ -109,7 +109,7 @@ func (b *bench) row(h record.Heading, here bool) []string {
 
 // about says what was last measured and when, and then whose it is, which may
 // be cut off.
-func (b *bench) about(h record.Heading) string {
+func (b *bench) about(h *record.Heading) string {
 	text := "nothing measured yet"
 	if h.Readings > 0 {
 		text = fmt.Sprintf("%d readings, last %s %s: %s at %s", h.Readings,

@@ -21,7 +21,7 @@ type catalogue struct {
 	// all that is shown.
 	archived bool
 	words    string
-	shown    []record.Heading
+	shown    []*record.Heading
 }
 
 // listed is a session with the text that it is found by.
@@ -30,7 +30,8 @@ type listed struct {
 	text string
 }
 
-// list folds the texts of sessions, which takes a while for thousands.
+// listedOf makes the texts that sessions are found by, which takes a while for
+// thousands.
 func listedOf(hs []record.Heading) []listed {
 	out := make([]listed, len(hs))
 	for i, h := range hs {
@@ -84,21 +85,21 @@ func (c *catalogue) showArchived(yes bool) {
 func (c *catalogue) show() {
 	words := strings.Fields(folded(c.words))
 	c.shown = c.shown[:0]
-	for _, x := range c.all {
-		if (c.archived || x.State != record.Archived) && x.hasAll(words) {
-			c.shown = append(c.shown, x.Heading)
+	for i := range c.all {
+		if x := &c.all[i]; (c.archived || x.State != record.Archived) && x.hasAll(words) {
+			c.shown = append(c.shown, &x.Heading)
 		}
 	}
 }
 
-func (x listed) hasAll(words []string) bool {
+func (x *listed) hasAll(words []string) bool {
 	return !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(x.text, w) })
 }
 
 // counts returns how many sessions there are outside and inside the archive.
 func (c *catalogue) counts() (out, in int) {
-	for _, x := range c.all {
-		if x.State == record.Archived {
+	for i := range c.all {
+		if c.all[i].State == record.Archived {
 			in++
 		}
 	}
@@ -107,5 +108,5 @@ func (c *catalogue) counts() (out, in int) {
 
 // index returns where a session is shown, -1 where it is not.
 func (c *catalogue) index(uid string) int {
-	return slices.IndexFunc(c.shown, func(h record.Heading) bool { return h.UID == uid })
+	return slices.IndexFunc(c.shown, func(h *record.Heading) bool { return h.UID == uid })
 }
