@@ -15,19 +15,16 @@ func (s *worst) ranked(room int) []string {
 	s.list.at = max(0, min(s.list.at, len(fs)-1))
 	first := s.firstFinding(room)
 	var lines []string
-	for i := first; i < len(fs); i++ {
+	for i := first; i < len(fs) && len(lines) < room; i++ {
 		if i == first || s.heads(i) {
 			if len(lines)+1 >= room {
 				break // a heading with nothing beneath it
 			}
 			lines = append(lines, draw.Rule(s.heading(fs[i].Judgement.Verdict, i == first), s.w, s.st.ASCII))
 		}
-		if len(lines) >= room {
-			break
-		}
-		lines = append(lines, s.line(fs[i], i == s.list.at))
+		lines = append(lines, s.lines(fs[i], i == s.list.at)...)
 	}
-	return lines
+	return lines[:min(len(lines), room)]
 }
 
 // firstFinding is the first finding in view: as it was, or as far on or back as
@@ -37,7 +34,7 @@ func (s *worst) firstFinding(room int) int {
 	rows := func(first, last int) int {
 		n := 0
 		for i := first; i <= last; i++ {
-			if n++; i == first || s.heads(i) {
+			if n += s.high(i); i == first || s.heads(i) {
 				n++
 			}
 		}
@@ -79,15 +76,31 @@ func (s *worst) heading(v limit.Verdict, first bool) string {
 // lineText where its sentence begins.
 const lineMargin, lineText = 6, 10
 
-func (s *worst) line(f engine.Finding, here bool) string {
+// lines is one finding: its sign, the margin used and its sentence, all of which
+// is shown where it is marked.
+func (s *worst) lines(f engine.Finding, here bool) []string {
 	p := &s.st.Palette
-	mark, tone := "  ", draw.Plain
+	mark, tone, text := "  ", draw.Plain, []string{draw.Cut(f.Text, s.w-lineText)}
 	if here {
-		mark, tone = s.st.Signs.Here+" ", draw.Marked
+		mark, tone, text = s.st.Signs.Here+" ", draw.Marked, s.sentence(f)
 	}
 	v := verdictTone(f.Judgement)
-	return p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)+draw.FitRight(marginText(f.Judgement), lineMargin)) + " " +
-		p.Paint(tone, draw.Fit(f.Text, s.w-lineText))
+	out := []string{p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)+draw.FitRight(marginText(f.Judgement), lineMargin)) + " " + p.Paint(tone, text[0])}
+	for _, more := range text[1:] {
+		out = append(out, draw.Fit("", lineText)+p.Paint(tone, more))
+	}
+	return out
+}
+
+// sentence is what is said of a finding, in as many lines as it takes.
+func (s *worst) sentence(f engine.Finding) []string { return draw.Wrap(f.Text, max(10, s.w-lineText)) }
+
+// high is how many rows a finding takes.
+func (s *worst) high(i int) int {
+	if i != s.list.at {
+		return 1
+	}
+	return len(s.sentence(s.findings()[i]))
 }
 
 // marginText is the share of the margin that is used, 1.00 on the limit.

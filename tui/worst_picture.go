@@ -38,6 +38,9 @@ func gridOf(w, n int) lineupGrid {
 // inner is what a member may fill of its cells.
 func (g lineupGrid) inner() int { return g.member - g.gap }
 
+// words is what words and figures may fill, so that none runs into the next.
+func (g lineupGrid) words() int { return g.member - 1 }
+
 // picture draws a lineup: a rule, and for each member its label and verdict,
 // its form, what is worst, its clearance (without any, its mean size) and the
 // margin used.
@@ -46,11 +49,11 @@ func (s *worst) picture(l lineup, w, forms int, what bool) []string {
 	lines := []string{draw.Rule(s.pictureTitle(l, g, w), w, s.st.ASCII), s.cells(g, "", l, g.member, s.memberHead)}
 	lines = append(lines, s.forms(l, g, forms)...)
 	if what {
-		lines = append(lines, s.cells(g, "worst in", l, g.inner(), s.memberWorst))
+		lines = append(lines, s.cells(g, "worst in", l, g.words(), s.memberWorst))
 	}
-	figure := s.cells(g, "clearance", l, g.inner(), s.memberClearance)
+	figure := s.cells(g, "clearance", l, g.words(), s.memberClearance)
 	if l.by == "" {
-		figure = s.cells(g, "mean size", l, g.inner(), memberSize)
+		figure = s.cells(g, "mean size", l, g.words(), memberSize)
 	}
 	return append(lines, figure, s.cells(g, "margin used", l, g.inner(), s.memberMargin))
 }
@@ -163,10 +166,11 @@ func verdictWords(j limit.Judgement) []string {
 	}
 }
 
-// memberWorst is what is worst of a member, of what is measured.
+// memberWorst is what is worst of a member, of what is measured, where all of
+// the word has room.
 func (s *worst) memberWorst(m member, w int) string {
-	if f, ok := m.used(); ok {
-		return " " + draw.Cut(string(f.On), w-1)
+	if f, ok := m.used(); ok && draw.Width(string(f.On)) < w {
+		return " " + string(f.On)
 	}
 	return ""
 }

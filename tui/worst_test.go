@@ -112,6 +112,21 @@ func TestTheMarkedFindingIsInView(t *testing.T) {
 	})
 }
 
+// What is too long for a line is cut, but never where it is marked.
+func TestTheMarkedFindingIsShownInFull(t *testing.T) {
+	s, w := atWorst(t, 80, 24, "launch")
+	s.keys("u")
+	want := "clearance 0.0203, too tight: at least 0.0254 mm (0.0010 in)"
+	if got := strings.Join(w.ranked(9), " "); strings.Contains(got, "(0.0010 in)") || !strings.Contains(got, "~") {
+		t.Errorf("a sentence of more than a line is not cut: %q", got)
+	}
+	s.keys("<down>")
+	lines := w.ranked(9)
+	if got := strings.Join(strings.Fields(strings.Join(lines, " ")), " "); !strings.Contains(got, want) || len(lines) != 9 {
+		t.Errorf("marked it is shown in %d lines as %q", len(lines), got)
+	}
+}
+
 func TestMembersStandInTheirOrderAndTheMarkFollows(t *testing.T) {
 	s, w := atWorst(t, 140, 45, "launch")
 	var labels, marked []string
@@ -279,6 +294,18 @@ func TestAMembersVerdictIsSaidAsLongAsThereIsRoom(t *testing.T) {
 	} {
 		if got := memberVerdict(tt.j, tt.room); got != tt.want {
 			t.Errorf("%v in %d cells: %q, want %q", tt.j.Verdict, tt.room, got, tt.want)
+		}
+	}
+}
+
+// However narrow the members are, no word or figure runs into the next.
+func TestFiguresOfNeighboursStandApart(t *testing.T) {
+	for n := 1; n <= 17; n++ {
+		for w := 80; w <= 200; w += 10 {
+			g := gridOf(w, n)
+			if g.names+n*g.member > w || g.inner() < draw.ProfileLeast-1 || g.words() >= g.member {
+				t.Errorf("%d members in %d cells: %+v", n, w, g)
+			}
 		}
 	}
 }
