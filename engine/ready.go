@@ -34,13 +34,23 @@ func (r Ready) Listed() bool { return r.Steps > 0 }
 // NotReady says in one line what keeps the engine from being ready, or "".
 func (r Ready) NotReady() string { return prep.NotReady(r.Findings) }
 
-// Tally says every tally in one line, or "".
+// Tally says every tally in one line, those that are open first, or "".
 func (r Ready) Tally() string {
-	var out []string
+	var open, closed, unknown []string
 	for _, t := range r.Tallies {
-		out = append(out, t.Text())
+		switch {
+		case !t.Known:
+			unknown = append(unknown, t.Name)
+		case t.Wrong() != "":
+			open = append(open, t.Text())
+		default:
+			closed = append(closed, t.Text())
+		}
 	}
-	return strings.Join(out, "; ")
+	if len(unknown) > 0 {
+		closed = append(closed, "not counted out yet: "+strings.Join(unknown, ", "))
+	}
+	return strings.Join(append(open, closed...), "; ")
 }
 
 // Lines tells the prep in plain lines, none without a list.

@@ -8,7 +8,8 @@ import (
 	"borewright/tui/draw"
 )
 
-// Each session takes two lines and a blank one; a heading stands above.
+// Each session takes two lines and one that is blank unless its prep is not
+// ready; a heading stands above.
 const benchRow, benchTop = 3, 2
 
 func (b *bench) room() int { return max(1, (b.h-benchTop)/benchRow) }
@@ -103,7 +104,7 @@ func (b *bench) row(h *record.Heading, here bool) []string {
 	return []string{
 		" " + p.Paint(tone, mark+draw.Fit(draw.Clean(h.Title), room)+when),
 		"   " + p.Paint(draw.Dim, draw.Fit(b.about(h), b.w-4)),
-		"",
+		b.ready(h),
 	}
 }
 

@@ -99,5 +99,5 @@ func (h *help) View() []string {
 		return lines
 	}
 	first := min(h.list.at, len(lines)-h.h)
-	return lines[first:]
+	return lines[first : first+h.h]
 }

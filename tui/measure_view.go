@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"borewright/engine"
 	"borewright/engine/length"
@@ -84,7 +85,7 @@ func (m *measure) live(l measureLayout, rows int) []string {
 	s := m.desk.Session
 	x, _ := m.desk.Now.Feature(m.place.Of)
 	title := fmt.Sprintf("%s: %d of %d read, diametral, %s", x.Name, x.Read, x.Planned, s.Unit())
-	lines := []string{draw.Rule(title, l.right, m.st.ASCII)}
+	lines := append([]string{draw.Rule(title, l.right, m.st.ASCII)}, m.notes(x.Notes, l.right)...)
 	figures := m.desk.Now.Live(s, m.place.Of)
 	limits := limitsWide(figures)
 	for _, f := range figures {
@@ -94,6 +95,20 @@ func (m *measure) live(l measureLayout, rows int) []string {
 		lines = append(append(lines, ""), bar...)
 	}
 	return append(lines, m.neighbours(l.right, rows-len(lines))...)
+}
+
+// notes say what stays on the feature's figures, or will on what is read now.
+func (m *measure) notes(stay []string, w int) []string {
+	text := ""
+	if now := m.desk.Session.Prep().Notes(m.place.Of); len(now) > 0 {
+		text = strings.Join(now, ", ") + ": a note stays on what is read now"
+	} else if len(stay) > 0 {
+		text = "note: read while " + strings.Join(stay, ", ")
+	}
+	if text == "" {
+		return nil
+	}
+	return []string{m.st.Palette.Paint(draw.Warn, draw.Cut(text, w))}
 }
 
 // The widths of a figure's line: its value and its verdict, and the least and

@@ -37,6 +37,7 @@ func (m *measure) Actions() []Action {
 			m.st.Push(newSetup(m.st, m.desk))
 			return nil
 		}).because("what is measured, with which gauges, against which limits"),
+		m.st.prepKey(m.desk),
 		m.st.limitsKey(m.desk, func() plan.Feature { return m.place.Of }),
 	)
 	if m.keys.Text == "" { // else the letter belongs to a unit that is being keyed

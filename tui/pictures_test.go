@@ -37,6 +37,9 @@ var pictures = []struct {
 	{"limit-doubted", 80, 24, []string{"<enter>", "b", "<enter>", "3.5700", "<enter>"}},
 	{"log", 80, 24, []string{"<enter>", "+4", "<enter>", "/", "/", "+5", "<enter>", "l", "f", "<down>"}},
 	{"setup-large", 140, 45, []string{"n", "1"}},
+	{"prep", 80, 24, []string{"<enter>", "p", "3", "11", "<enter>", "<enter>", "<enter>", "<enter>"}},
+	{"prep-held", 80, 24, []string{"<enter>", "p", "1", "/8", "9", "<enter>", "<enter>"}},
+	{"prep-large", 140, 45, []string{"<enter>", "p", "2", "/8", "14", "<enter>", "<enter>", "*"}},
 }
 
 // TestPictures draws the README's pictures from the real screens and holds the

@@ -57,6 +57,7 @@ func (s *worst) Actions() []Action {
 			s.st.Push(newLog(s.st, s.desk, s.markedFeature()))
 			return nil
 		}),
+		quiet(s.st.prepKey(s.desk)),
 		s.st.limitsKey(s.desk, s.markedFeature),
 		s.st.unitKey(s.desk),
 	}
@@ -93,7 +94,10 @@ func (s *worst) measureAgain() tea.Cmd {
 // layout shares the body among the headline, the lineups and the findings.
 func (s *worst) layout(lineups int) worstLayout { return layoutWorst(s.h, lineups) }
 
-func (s *worst) room() int { return s.layout(len(s.lineups())).list }
+// ready says what the prep list keeps from being ready, above the findings.
+func (s *worst) ready() []string { return s.st.readyLines(s.desk, s.w, 2) }
+
+func (s *worst) room() int { return s.layout(len(s.lineups())).list - len(s.ready()) }
 
 // View draws the two worst large, every cylinder and main side by side as far
 // as there is room, and the findings.
@@ -106,7 +110,9 @@ func (s *worst) View() []string {
 		drawn[lineups[i].family.Line()] = true
 		pictures = append(pictures, s.picture(lineups[i], s.w, forms, l.what)...)
 	}
-	return append(append(s.headlines(l.big, drawn), pictures...), s.ranked(l.list)...)
+	ready := s.ready()
+	lines := append(append(s.headlines(l.big, drawn), pictures...), ready...)
+	return append(lines, s.ranked(l.list-len(ready))...)
 }
 
 // goTo asks the screen beneath to go to a place, or where the feature is to be

@@ -33,6 +33,15 @@ func (s State) Hold(t Tick, l plan.Layout) string {
 	return strings.Join(why, "; ")
 }
 
+// Early says which step comes before one at a place and does not stand, or "".
+func (s State) Early(step Step, place string) string {
+	missing := s.missing(step, place)
+	if len(missing) == 0 {
+		return ""
+	}
+	return s.early(step, missing)
+}
+
 // early says which step comes first, and who says so.
 func (s State) early(step Step, missing []string) string {
 	before, _, _ := s.list.Find(missing[0])

@@ -30,7 +30,7 @@ func (s State) withdrawals(l plan.Layout) []Finding {
 		}
 		text := stepNames(first) + " withdrawn by work on " + workedOn(loss.On, l)
 		if len(rest) > 0 {
-			text += fmt.Sprintf(", and %d that rest on it", len(rest))
+			text += fmt.Sprintf(", and %d more", len(rest))
 		}
 		out = append(out, Finding{Withdrawn, first[0].ID, text})
 	}
@@ -91,10 +91,11 @@ func (s State) LossOf(step Step, l plan.Layout) string {
 	if !ok {
 		return ""
 	}
-	return s.lossText(x, l)
+	return s.LossText(x, l)
 }
 
-func (s State) lossText(x Loss, l plan.Layout) string {
+// LossText says in words why a tick does not stand.
+func (s State) LossText(x Loss, l plan.Layout) string {
 	if x.Did != "" {
 		return "withdrawn by work on " + workedOn(x.On, l) + ": " + x.Did
 	}
@@ -113,7 +114,7 @@ func (s State) tooEarly(l plan.Layout) []Finding {
 	var out []Finding
 	for _, step := range s.list {
 		if x, lost := s.lossOf(step); lost && x.Did == "" {
-			out = append(out, Finding{TickedEarly, step.ID, step.Name + " " + s.lossText(x, l)})
+			out = append(out, Finding{TickedEarly, step.ID, step.Name + " " + s.LossText(x, l)})
 		}
 	}
 	if len(out) > 2 {

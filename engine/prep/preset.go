@@ -13,7 +13,7 @@ type Preset struct {
 var presets = []Preset{
 	{
 		ID: "new-block", Name: "Bare block, new",
-		About: "plugs out, deburr, brush, wash, cam bearings, plugs back",
+		About: "plugs out, burrs, brush, wash, cam bearings, plugs in",
 		steps: []string{
 			OilLifters, OilMeant, PlugsOut, Machining, DeburrBores, DeburrRest, Brush, Wash, Dry, Oil,
 			CamIn, CamSeat, CamFeed, CoreSeat, CoreIn, PlugsIn, OilFitted, OilGalleries, LastWipe,
@@ -21,7 +21,7 @@ var presets = []Preset{
 	},
 	{
 		ID: "used-block", Name: "Used block",
-		About: "all of it out and counted, first clean, look, then as a new one",
+		About: "all out and counted, first clean, then as a new one",
 		steps: []string{
 			OilLifters, OilMeant, CapsOut, StudsOut, DowelsOut, CoreOut, PlugsOut, CamsOut, Degrease, Inspect,
 			Machining, DeburrBores, DeburrRest, Brush, Wash, Dry, Oil,
@@ -30,7 +30,7 @@ var presets = []Preset{
 	},
 	{
 		ID: "after-machining", Name: "After machining",
-		About: "back from the machine: burrs, galleries, wash, plugs back",
+		About: "plugs out, burrs, galleries, wash, plugs back",
 		steps: []string{PlugsOut, DeburrBores, DeburrRest, Brush, Wash, Dry, Oil, PlugsIn, LastWipe},
 	},
 	{
@@ -40,7 +40,7 @@ var presets = []Preset{
 	},
 	{
 		ID: "assembly", Name: "Assembly day",
-		About: "soak, last wipe, torque, turning, stretch, oil pressure",
+		About: "soak, last wipe, torque, stretch, oil pressure",
 		steps: []string{Soak, LastWipe, CapTorque, CrankFree, PistonsIn, RodStretch, Primed},
 	},
 }

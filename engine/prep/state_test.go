@@ -30,7 +30,7 @@ func TestWorkOnMetalWithdrawsTheWashAndWhatRestsOnIt(t *testing.T) {
 	b.wants(t, "")
 	b.work("honed", "bore/4")
 	b.wants(t, "not ready: 11 gallery plugs to count in again; "+
-		"galleries brushed and wash withdrawn by work on bore 4, and 9 that rest on it; 11 of 19 steps open")
+		"galleries brushed and wash withdrawn by work on bore 4, and 9 more; 11 of 19 steps open")
 	for _, id := range []string{prep.PlugsOut, prep.Machining, prep.DeburrRest, prep.CoreSeat} {
 		if !b.now.Done(id) {
 			t.Errorf("%s was withdrawn too", id)

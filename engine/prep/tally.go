@@ -137,3 +137,10 @@ func (s State) counted(step Step) bool {
 		return (ok || s.accounted(step.ID) > 0) && tally.Open() == 0
 	}
 }
+
+// AccountedFor returns how many of what a step counts are accounted for by a
+// reason; ok is false when none are.
+func (s State) AccountedFor(step Step, why string) (n int, ok bool) {
+	t, ok := s.marks[Tick{Step: step.ID, Way: Accounted, Choice: why}.mark()]
+	return t.Count, ok
+}

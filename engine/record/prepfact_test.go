@@ -43,7 +43,7 @@ func TestAHeadingSaysWhatIsNotReady(t *testing.T) {
 		"brought back":    {[]Body{Withdrawn{Event: 7}, Withdrawn{Event: 8}}, "not ready: 1 of 11 plugs not back; 1 of 3 steps open"},
 		"honed": {
 			[]Body{Work{Did: "honed", To: bore, Changes: bore, Metal: true}},
-			"not ready: 11 plugs to count in again; wash withdrawn by work on bore B, and 1 that rest on it; 2 of 3 steps open",
+			"not ready: 11 plugs to count in again; wash withdrawn by work on bore B, and 1 more; 2 of 3 steps open",
 		},
 		"honed, not so":  {[]Body{Work{Did: "honed", To: bore, Metal: true}, Withdrawn{Event: 8}}, "not ready: 1 of 11 plugs not back; 1 of 3 steps open"},
 		"wiped":          {[]Body{Work{Did: "wiped", To: bore}}, "not ready: 1 of 11 plugs not back; 1 of 3 steps open"},
