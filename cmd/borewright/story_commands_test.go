@@ -16,6 +16,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"borewright/tui/term"
 )
 
 type benchKey struct{}
@@ -173,7 +175,9 @@ func bellsCommand(ts *testscript.TestScript, b *bench, _ bool, args []string) {
 	ts.Check(err)
 	s := b.station(ts)
 	s.until(patience, func() bool { return s.bells >= want })
-	s.rest()
+	if s.rest(); want > 0 {
+		s.silence(term.BellGap + atRest) // one more would belong to the signal
+	}
 	var rang int
 	s.until(0, func() bool { rang, s.bells = s.bells, 0; return true })
 	if rang != want {
