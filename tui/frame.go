@@ -57,6 +57,9 @@ func (r *router) smallPage() []string {
 func (r *router) header() string {
 	p := &r.st.Palette
 	left := " borewright: " + draw.Clean(r.top().Title())
+	if r.st.Notice != "" {
+		left += " (invented)"
+	}
 	right, tone := r.keeping()
 	if right != "" {
 		right = draw.Cut(right, r.w/2) + " "
