@@ -56,6 +56,7 @@ func (m *measure) placeLine() string {
 func (m *measure) figures(l measureLayout) []string {
 	lines := m.bigValue(l)
 	lines = append(lines, m.meaning(l)...)
+	lines = append(lines, m.bigLive(l)...)
 	switch rest := l.rows - len(lines); {
 	case m.listed() != nil:
 		lines = append(lines, m.listed()...)

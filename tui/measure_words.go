@@ -59,7 +59,7 @@ func (m *measure) Explain() []string {
 }
 
 // shown is what stands in large digits: what is keyed, else what stands at the
-// place, else what was just taken.
+// place, else the feature's worst live figure, else what was just taken.
 func (m *measure) shown() (text string, tone draw.Tone) {
 	switch at := keying.Where(m.keys, m.view()); {
 	case at == keying.Held:
@@ -69,6 +69,9 @@ func (m *measure) shown() (text string, tone draw.Tone) {
 	case at == keying.Revisit || at == keying.Repeating && len(m.desk.Session.Now(m.place)) > 0:
 		return m.figureText(m.place), draw.Plain
 	case m.showsTaken():
+		if f, ok := m.worstLive(); ok {
+			return f.Value, verdictTone(f.Judgement)
+		}
 		return m.figureText(m.justTaken), draw.Dim
 	default:
 		return "", draw.Dim
@@ -129,9 +132,19 @@ func (m *measure) invitation(line func(draw.Tone, string) []string) []string {
 		text = "key graduations from " + h.Setting.Size.String() + ", + is larger; " + h.Instrument.Name
 	}
 	if m.showsTaken() {
-		return append(line(draw.Dim, "just taken: "+m.desk.Session.PlaceName(m.justTaken)), line(draw.Dim, text)...)
+		return append(m.takenLines(line), line(draw.Dim, text)...)
 	}
 	return line(draw.Dim, text)
+}
+
+// takenLines say what the large digits show, and what was just taken.
+func (m *measure) takenLines(line func(draw.Tone, string) []string) []string {
+	f, ok := m.worstLive()
+	if !ok {
+		return line(draw.Dim, "just taken: "+m.desk.Session.PlaceName(m.justTaken))
+	}
+	out := line(verdictTone(f.Judgement), m.liveWords(f))
+	return append(out, line(draw.Dim, "just taken: "+m.figureText(m.justTaken)+", "+m.desk.Session.PlaceName(m.justTaken))...)
 }
 
 // showsTaken reports whether the large digits may show what was just taken.
