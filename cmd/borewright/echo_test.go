@@ -9,8 +9,6 @@ import (
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
-
-	_ "borewright/tui/term/probe" // no question to the terminal at the start
 )
 
 // echo is a program for the stories that prove the stories' own commands: it
