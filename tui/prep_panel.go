@@ -254,3 +254,24 @@ func rowName(spot prep.Spot, s prep.Step) string {
 	}
 	return spot.Where
 }
+
+// values lists what was keyed or chosen at each place of a step that has
+// several.
+func (p *prepScreen) values(s prep.Step, w int) []string {
+	if len(s.Places) < 2 || !s.Keyed() {
+		return nil
+	}
+	var out []string
+	for _, place := range s.Places {
+		text, tone := p.st.Signs.Dash, draw.Dim
+		if x, ok := p.state().At(s, place); ok {
+			text, tone = x.Value+x.Choice, draw.Plain
+			if x.Forced != "" {
+				text, tone = text+", forced", draw.Warn
+			}
+		}
+		name := draw.Fit(draw.Clean(prep.SpotOf(place).Name(p.desk.Session.Layout())), 26)
+		out = append(out, draw.Cut(name+p.st.Palette.Paint(tone, p.words(text)), w))
+	}
+	return out
+}

@@ -157,15 +157,40 @@ func (p *prepScreen) panel(l prepLayout) []string {
 	}
 	lines = append(lines, p.wrapped(draw.Plain, s.Text, l.right)...)
 	text, tone := p.shown(s)
-	for _, line := range draw.BigIn(text, l.right, l.big, p.st.ASCII) {
-		lines = append(lines, p.st.Palette.Paint(tone, line))
+	big := draw.BigIn(text, l.right, l.big, p.st.ASCII)
+	for i := range big {
+		big[i] = p.st.Palette.Paint(tone, big[i])
 	}
-	lines = append(lines, p.meaning(s, l.right)...)
-	if p.keys.At == keying.Held || p.asks() {
-		return lines
+	blocks := [][]string{lines, big, p.meaning(s, l.right)}
+	if p.keys.At != keying.Held && !p.asks() {
+		grid := p.grid(s, l.right)
+		used := len(lines) + len(big) + len(blocks[2]) + len(grid)
+		blocks = append(blocks, grid, p.cautions(s, l.right, l.rows-used), p.values(s, l.right), p.wrapped(draw.Dim, "source: "+s.Source, l.right))
 	}
-	lines = append(lines, p.grid(s, l.right)...)
-	return append(lines, p.cautions(s, l.right, l.rows-len(lines))...)
+	return spacedBlocks(blocks, l.rows)
+}
+
+// spacedBlocks puts blocks beneath each other: the first five always, with a
+// blank line between where there is room for it, the others as long as they fit
+// whole.
+func spacedBlocks(blocks [][]string, rows int) []string {
+	const always = 5
+	least := -1
+	for _, b := range blocks[:min(always, len(blocks))] {
+		if len(b) > 0 {
+			least += len(b) + 1
+		}
+	}
+	var out []string
+	for i, b := range blocks {
+		if len(b) > 0 && len(out) > 0 && least <= rows {
+			b = append([]string{""}, b...)
+		}
+		if i < always || len(out)+len(b) <= rows {
+			out = append(out, b...)
+		}
+	}
+	return out
 }
 
 // heading is the name of a step in spaced capitals where there is room, so that
