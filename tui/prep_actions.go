@@ -41,6 +41,16 @@ func (p *prepScreen) Actions() []Action {
 	)
 }
 
+// Explain says more on the help page.
+func (p *prepScreen) Explain() []string {
+	return []string{
+		"  One bell: ticked and kept. Two: held or refused. What is held may be forced,",
+		"  and the force stands in every record. Counts are how many in all.",
+		"  Work on metal withdraws the wash and all that rests on it; /9 says it was done.",
+		"  Nothing is ready while a plug is out that is neither back nor accounted for.",
+	}
+}
+
 // keypad lists what the keypad's keys do now.
 func (p *prepScreen) keypad() []Action {
 	list := func(key, help string) Action { return on(key, help, nil) }

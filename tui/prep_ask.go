@@ -68,8 +68,15 @@ func (p *prepScreen) askFor(what string) {
 	p.keys = keying.State{Asking: a}
 }
 
-// read says what a text means as the answer to what is asked.
-func (p *prepScreen) read(text string, _ bool) gauge.Result {
+// byCable says why what a cable sends ticks nothing but a figure.
+const byCable = "a value arrived by itself: steps are ticked and counted by hand"
+
+// read says what a text means as the answer to what is asked; cable says that
+// it came by itself.
+func (p *prepScreen) read(text string, cable bool) gauge.Result {
+	if cable && (p.asks() || p.step().Kind != prep.Value) {
+		return refusedTick(byCable)
+	}
 	switch p.keys.Asking.What {
 	case askStep:
 		return p.readTick(text)

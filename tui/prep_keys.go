@@ -57,6 +57,10 @@ func (p *prepScreen) choose(t term.Token) {
 func (p *prepScreen) plain(t term.Token) {
 	switch t.Kind {
 	case term.Enter:
+		if t.Burst {
+			p.refuse(byCable)
+			return
+		}
 		if x, ok := p.state().At(p.step(), p.place); ok {
 			p.refuse("ticked already, " + Ago(x.At, p.st.look()) + ": /2 goes on, /7 takes back what was ticked last")
 			return

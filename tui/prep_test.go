@@ -9,6 +9,7 @@ import (
 	"borewright/engine/plan"
 	"borewright/engine/prep"
 	"borewright/engine/record"
+	"borewright/tui/term"
 )
 
 // atPrep opens the sign-off of the launch with a preset, by its digit.
@@ -203,6 +204,29 @@ func TestATickThatIsWorkMakesReadingsAsFound(t *testing.T) {
 	}
 	if x, _ := p.desk.Now.Feature(works[0].Changes[0]); x.Read != 0 || x.Planned == 0 || !x.Worked {
 		t.Errorf("bore 1 has %d readings left", x.Read)
+	}
+}
+
+func TestWhatACableSendsTicksNothing(t *testing.T) {
+	s, p := atPrep(t, "3")
+	n := len(s.book.sessions[launchUID])
+	burst := func(text string) {
+		for _, r := range text {
+			k := term.Token{Kind: term.Digit, Rune: r, Burst: true, At: noon}
+			if r == '\r' {
+				k.Kind = term.Enter
+			}
+			s.run(s.r.key(k))
+		}
+	}
+	burst("11\r")
+	s.keys("/", "11", "<enter>")
+	burst("37503\r")
+	if got := len(s.book.sessions[launchUID]); got != n+1 || p.step().ID != prep.DeburrBores || p.state().Done(prep.DeburrBores) {
+		t.Errorf("%d events came of two values by cable and one by hand, at %s", got-n, p.step().ID)
+	}
+	if !strings.Contains(s.st.status.text, "by hand") {
+		t.Errorf("it says %q", s.st.status.text)
 	}
 }
 
