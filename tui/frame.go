@@ -32,6 +32,7 @@ func (r *router) resize(w, h int) {
 // View draws the frame and the top screen: exactly as many lines as the window
 // has, none wider than it.
 func (r *router) View() string {
+	defer r.note()
 	switch {
 	case r.w == 0:
 		return ""

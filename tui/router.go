@@ -18,6 +18,7 @@ type router struct {
 	w, h    int
 	asked   bool // Ctrl+C was pressed and may be pressed again to quit
 	fault   error
+	crash   string // where a fault was written down
 }
 
 // fatal is sent when a goroutine of ours panicked.
@@ -52,6 +53,11 @@ func (r *router) listen() tea.Cmd {
 
 // Update hands a message to where it belongs.
 func (r *router) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	defer r.note()
+	return r.update(msg)
+}
+
+func (r *router) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		r.resize(msg.Width, msg.Height)

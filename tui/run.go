@@ -35,6 +35,10 @@ func New(o Options, in io.Reader) *Program {
 // may be called from any goroutine.
 func (p *Program) Hangup() { p.program.Send(hangup{}) }
 
+// Repaint draws everything anew, as when the program goes on after it was
+// stopped. It may be called from any goroutine.
+func (p *Program) Repaint() { p.program.Send(tea.ClearScreen()) }
+
 // Fatal ends the station because a goroutine of ours broke off.
 func (p *Program) Fatal(err error) { p.program.Send(fatal{err}) }
 
@@ -43,10 +47,10 @@ func (p *Program) Fatal(err error) { p.program.Send(fatal{err}) }
 func (p *Program) Run() error {
 	_, err := p.program.Run()
 	if errors.Is(err, tea.ErrProgramPanic) {
-		return errors.Join(ErrCrashed, err)
+		return p.router.crashed(err)
 	}
 	if p.router.fault != nil {
-		return errors.Join(ErrCrashed, p.router.fault)
+		return p.router.crashed(p.router.fault)
 	}
 	return err
 }

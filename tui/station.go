@@ -28,6 +28,8 @@ type Options struct {
 	ASCII   bool
 	// Open is the session to open at once, or "" for the bench.
 	Open string
+	// Crash writes down a fault of the program's own and returns where.
+	Crash func(report string) (where string)
 	// Notice is shown when the station opens, such as that this is a demo.
 	Notice string
 }

@@ -8,3 +8,6 @@ import (
 // endings are the signals that end a screen in good order. The system tells of
 // a closed window, a log-off and a shutdown by SIGTERM.
 var endings = []os.Signal{os.Interrupt, syscall.SIGTERM}
+
+// onContinue does nothing: there is no such signal on Windows.
+func onContinue(func()) (stop func()) { return func() {} }

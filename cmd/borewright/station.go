@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"os"
+	"path/filepath"
 
 	"github.com/urfave/cli/v3"
 
@@ -46,6 +47,10 @@ func openStation(ctx context.Context, cmd *cli.Command, w World) error {
 	}})
 }
 
+// crashFile is where a fault of the program's own is written, beside the
+// database.
+const crashFile = "borewright-crash.txt"
+
 // runStation opens the database and shows the station on it until it is left.
 // Everything taken is kept then, or the error says what is not.
 func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error) {
@@ -64,7 +69,15 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	if o.Open, o.Notice, err = s.prepare(book); err != nil {
 		return err
 	}
+	o.Crash = func(report string) string {
+		where, err := w.Write(filepath.Dir(s.path), crashFile, []byte(report), true)
+		if err != nil {
+			return "" // there is nowhere left to say it
+		}
+		return where
+	}
 	program := tui.New(o, keyboard)
+	defer onContinue(program.Repaint)()
 	o.Output.OnPanic(program.Fatal)
 	term.Go(func() { <-ctx.Done(); program.Hangup() }, program.Fatal)
 	return afterScreen(program.Start(keyboard, w.Out))
