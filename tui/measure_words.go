@@ -46,18 +46,6 @@ func (m *measure) Actions() []Action {
 	return out
 }
 
-// Explain says more on the help page.
-func (m *measure) Explain() []string {
-	return []string{
-		"  One bell: the reading is taken and kept. Two: it is held or refused.",
-		"  With a bore gauge, key graduations from zero: + is larger than the master,",
-		"  whichever way the needle goes. With a micrometer, the size with its point;",
-		"  after the first one in a set its last three digits are enough.",
-		"  A held reading is never changed by the program: * keeps it as keyed.",
-		"  Nothing needs saving. If the light goes out, it resumes at this place.",
-	}
-}
-
 // shown is what stands in large digits: what is keyed, else what stands at the
 // place, else the feature's worst live figure, else what was just taken.
 func (m *measure) shown() (text string, tone draw.Tone) {
