@@ -32,6 +32,7 @@ func (x *prepForm) rows() []row {
 		out = append(out, x.valueRows()...)
 	case prep.Choice:
 		out = append(out, row{label: "choices", fields: []field{textsOf("choices", "what may be chosen, with commas between", &x.now.Choices)}})
+	default: // ticked, without a number
 	}
 	if x.own() && x.now.Kind != prep.Once && x.now.Kind != prep.Counted {
 		out = append(out, row{label: "places", fields: []field{textsOf("places", "where it is done, with commas between", &x.now.Places)}})

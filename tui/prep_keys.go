@@ -73,6 +73,7 @@ func (p *prepScreen) plain(t term.Token) {
 		p.refuse("nothing is held: Enter ticks this step")
 	case term.Digit, term.Point:
 		p.refuse("Enter ticks this step; no number is keyed")
+	default: // keys without a use here
 	}
 }
 
