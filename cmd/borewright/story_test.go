@@ -37,6 +37,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -51,15 +52,37 @@ func TestMain(m *testing.M) {
 	})
 }
 
+const storyFolder = "../../testdata/stories"
+
 func TestStories(t *testing.T) {
-	testscript.Run(t, testscript.Params{
-		Dir:                 "../../testdata/stories",
-		Setup:               setStory,
+	p := told("80x24")
+	p.Dir = storyFolder
+	testscript.Run(t, p)
+}
+
+// TestStoriesLarge tells the stories of the three ways in which the station is
+// used, one-handed keying, review of the worst, and resuming next morning, on a
+// large terminal too.
+func TestStoriesLarge(t *testing.T) {
+	p := told("140x45")
+	for _, name := range []string{"whole-bore", "worst", "morning"} {
+		p.Files = append(p.Files, filepath.Join(storyFolder, name+".txtar"))
+	}
+	testscript.Run(t, p)
+}
+
+// told is how stories are told on a terminal of a size, which they call $SIZE.
+func told(size string) testscript.Params {
+	return testscript.Params{
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("SIZE", size)
+			return setStory(env)
+		},
 		Cmds:                storyCommands,
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		Condition:           storyCondition,
-	})
+	}
 }
 
 // storyCondition answers [own-disk]: whether a process may mount a disk of its
