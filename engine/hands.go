@@ -7,6 +7,7 @@ import (
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/record"
 )
 
 // Hand is the gauge in the hand: the instrument chosen for a family, and its
@@ -57,6 +58,16 @@ func (h Hand) reaches(g plan.Group) error {
 		return fmt.Errorf("%s was last zeroed on %s, too far from the %s nominal of %s", h.Instrument.Name, x, g.Nominal, g.Family.Plural())
 	}
 	return nil
+}
+
+// SetUsed reports whether anything was read in a set, live or not.
+func (s *Session) SetUsed(id string) bool {
+	for _, e := range s.events {
+		if r, ok := e.Body.(record.Reading); ok && r.Set == id {
+			return true
+		}
+	}
+	return false
 }
 
 // Reads returns what a text keyed at a place is read against. The error is

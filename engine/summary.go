@@ -117,15 +117,15 @@ func (s *Session) worstLines(title string, l plan.Line, rs []Ranking) []string {
 	if !planned || len(rs) == 0 {
 		return nil
 	}
-	f, ok := rs[0].Worst()
-	if !ok || f.Judgement.Verdict == limit.NotMeasured {
+	worst, f, ok := Headline(rs)
+	if !ok {
 		return []string{title + ": nothing measured that a limit judges"}
 	}
 	verdict := VerdictText(f.Judgement)
 	if !f.Judgement.Verdict.Inside() {
 		verdict = strings.ToUpper(verdict)
 	}
-	return []string{fmt.Sprintf("%s: %s  %s  %s", title, rs[0].Label, verdict, f.Text)}
+	return []string{fmt.Sprintf("%s: %s  %s  %s", title, worst.Label, verdict, f.Text)}
 }
 
 func marginOf(j limit.Judgement) string {

@@ -76,7 +76,7 @@ func (l *leaving) unkept() (n int, why error) {
 // View says what is not kept and why.
 func (l *leaving) View() []string {
 	n, why := l.unkept()
-	lines := []string{"", fmt.Sprintf("  Not kept yet: %d events.", n)}
+	lines := []string{"", fmt.Sprintf("  Not kept yet: %d.", n)}
 	if why == nil {
 		return append(lines, "  One moment: they are being written.")
 	}

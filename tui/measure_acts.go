@@ -131,6 +131,10 @@ func (m *measure) temperature(text string, put func(*gauge.Temperatures, string)
 		return false
 	}
 	set := h.Set
+	if before := set.At; m.desk.Session.SetUsed(set.ID) && !before.IsZero() {
+		// What was read at other temperatures keeps them: this opens a new set.
+		set.ID, set.At = freshID("t", len(m.desk.Session.Sets())), gauge.Temperatures{Doubt: before.Doubt}
+	}
 	put(&set.At, text)
 	return m.record(record.Set{Set: set})
 }

@@ -212,7 +212,7 @@ func TestZeroCheckTemperatureAndWork(t *testing.T) {
 		t.Errorf("zero check %+v", z)
 	}
 	s.keys("/6", "18.5", "<enter>", "21", "<enter>")
-	if x := s.last(launchUID).Body.(record.Set); x.At.Part != "18.5" || x.At.Gauge != "21" || x.ID != "t-large" {
+	if x := s.last(launchUID).Body.(record.Set); x.At.Part != "18.5" || x.At.Gauge != "21" || x.ID != "t5" {
 		t.Errorf("temperatures %+v", x)
 	}
 	s.keys("/9", "1", "<enter>")

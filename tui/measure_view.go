@@ -43,12 +43,15 @@ func (m *measure) placeLine() string {
 	s := m.desk.Session
 	settled, planned := s.Progress()
 	right := fmt.Sprintf("%d of %d ", settled, planned)
-	name := " " + s.PlaceName(m.place)
+	name := s.PlaceName(m.place)
 	if m.place.IsZero() {
-		name = " nothing is planned"
+		name = "nothing is planned"
 	}
-	name += p.Paint(draw.Dim, "   "+s.StageName(m.place.Of, s.Stage(m.place.Of)))
-	return p.Paint(draw.Title, draw.Fit(draw.Clean(name), m.w-len(right))) + p.Paint(draw.Dim, right)
+	name = " " + draw.Clean(name)
+	stage := "   " + s.StageName(m.place.Of, s.Stage(m.place.Of))
+	room := m.w - len(right)
+	return p.Paint(draw.Title, draw.Cut(name, room)) +
+		p.Paint(draw.Dim, draw.Fit(stage, room-draw.Width(draw.Cut(name, room)))+right)
 }
 
 // figures is the right side: the value in large digits, what it means, and

@@ -54,6 +54,8 @@ func (m *measure) shown() (text string, tone draw.Tone) {
 		return m.keys.Text, draw.Warn
 	case m.keys.Text != "":
 		return m.keys.Text, draw.Value
+	case at == keying.Asked:
+		return "", draw.Dim
 	case at == keying.Revisit || at == keying.Repeating && len(m.desk.Session.Now(m.place)) > 0:
 		return m.figureText(m.place), draw.Plain
 	case m.showsTaken():

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"borewright/engine"
-	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/tui/draw"
 )
@@ -14,19 +13,19 @@ import (
 // finding, and when the line is not drawn below, the others in order.
 func (s *worst) headline(rs []engine.Ranking, title string, w, rows int, drawn bool) []string {
 	p := &s.st.Palette
-	f, ok := rs[0].Worst() // a layout has at least one cylinder and one main
-	if !ok || f.Judgement.Verdict == limit.NotMeasured {
+	first, f, ok := engine.Headline(rs)
+	if !ok {
 		return draw.Box([]string{p.Paint(draw.Title, title), p.Paint(draw.Dim, "nothing measured that a limit judges")}, w, rows)
 	}
 	tone := verdictTone(f.Judgement)
-	big := bigLabel(rs[0].Label, rows, s.st.ASCII)
+	big := bigLabel(first.Label, rows, s.st.ASCII)
 	for i := range big {
 		big[i] = p.Paint(tone, big[i])
 	}
 	room := max(10, w-draw.Widest(big)-2)
 	text := append(s.verdictLines(title, f, room), draw.Wrap(f.Text, room)...)
 	if !drawn && len(text) < rows {
-		text = append(text, s.order(rs[1:], room))
+		text = append(text, s.order(slices.DeleteFunc(slices.Clone(rs), func(r engine.Ranking) bool { return r.At == first.At }), room))
 	}
 	return draw.Box(draw.Beside(2, big, draw.Box(text, room, rows)), w, rows)
 }
