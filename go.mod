@@ -43,6 +43,7 @@ require (
 	github.com/charmbracelet/x/windows v0.2.2 // indirect
 	github.com/creack/pty v1.1.24 // indirect
 	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
 	golang.org/x/sync v0.20.0 // indirect
 	golang.org/x/tools v0.36.0 // indirect
 	pgregory.net/rapid v1.3.0 // indirect
