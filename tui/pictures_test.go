@@ -50,7 +50,7 @@ func TestPictures(t *testing.T) {
 			s := newStation(t, p.w, p.h, "hillclimb", "launch")
 			s.st.Palette = draw.NewPalette(true, termenv.TrueColor)
 			s.keys(p.keys...)
-			got := svg(s.r.View(), p.w, p.h)
+			got := svg(s.r.View(), p.w, p.h, true)
 			path := "../testdata/pictures/" + p.name + ".svg"
 			if *redraw {
 				if err := os.WriteFile(path, got, 0o644); err != nil {
@@ -74,8 +74,12 @@ const (
 	paper, ink   = "#151719", "#d6d6d6"
 )
 
-// svg draws a screen with its colours.
-func svg(view string, w, h int) []byte {
+// svg draws a screen with its colours, on dark paper or light.
+func svg(view string, w, h int, dark bool) []byte {
+	paper, ink := paper, ink
+	if !dark {
+		paper, ink = "#fbfaf6", "#202124"
+	}
 	screen := vt.NewEmulator(w, h)
 	_, _ = screen.Write([]byte(strings.ReplaceAll(view, "\n", "\r\n")))
 	var b bytes.Buffer
@@ -87,7 +91,7 @@ func svg(view string, w, h int) []byte {
 			if c == nil || strings.TrimSpace(c.Content) == "" {
 				continue
 			}
-			drawCell(&b, x, y, c.Content, hex(c.Style.Fg))
+			drawCell(&b, x, y, c.Content, hex(c.Style.Fg, ink))
 		}
 	}
 	b.WriteString("</svg>\n")
@@ -114,7 +118,7 @@ var blocks = map[string][4]float64{
 	"━": {0, .42, 1, .16}, "─": {0, .47, 1, .06}, "═": {0, .4, 1, .2}, "┃": {.4, 0, .2, 1}, "│": {.46, 0, .08, 1},
 }
 
-func hex(c color.Color) string {
+func hex(c color.Color, ink string) string {
 	if c == nil {
 		return ink
 	}
