@@ -19,6 +19,7 @@ type Assessment struct {
 	Ready Ready
 	// Cylinders and Mains rank the members of the two lines, worst first.
 	Cylinders, Mains []Ranking
+	remedies         []Remedy // once they were asked for
 }
 
 // Measured is one feature's figures.
@@ -66,7 +67,7 @@ func (a *Assessment) Again(s *Session, t Touched) *Assessment {
 		return Assess(s)
 	}
 	next := *a
-	next.Head, next.Ready = s.Head(), s.ready()
+	next.Head, next.Ready, next.remedies = s.Head(), s.ready(), nil
 	if len(t.Features) == 0 {
 		return &next
 	}

@@ -182,8 +182,12 @@ func launch(t *testing.T, complete bool) *bench {
 			{ID: "a", Name: "top", Depth: b.w("0.5")}, {ID: "b", Name: "middle", Depth: b.w("2.5")}, {ID: "c", Name: "bottom", Depth: b.w("4.5")},
 		}, Directions: []string{"across", "along"}, Instrument: "large"},
 	}}
+	bores := "3.7510"
+	if complete {
+		p, bores = b.withRings(p), "3.7515"
+	}
 	b.do(record.Plan{Plan: p})
-	b.limit(limit.Size, "bore", "3.7500", "3.7510", "", "3.7560")
+	b.limit(limit.Size, "bore", "3.7500", bores, "", "3.7560")
 	b.limit(limit.OutOfRound, "bore", "", "0.0005", "", "0.0030")
 	b.limit(limit.Taper, "bore", "", "0.0005", "", "0.0020")
 	b.limit(limit.Clearance, "bore", "0.0030", "0.0050", "", "0.0080")
@@ -223,7 +227,7 @@ func launch(t *testing.T, complete bool) *bench {
 		b.read(plan.Feature{Family: plan.Piston, At: i + 1}.String(), p, v)
 	}
 	b.gauge(large, gauge.OnRing, b.w("3.7500"), "deck plate with gasket", plan.Bore)
-	bores := [][]string{
+	read := [][]string{
 		{"+3", "+2", "+4", "+3", "+3", "+3"},
 		{"+4", "+1", "+9", "0", "+5", "+2"},
 		{"+3", "+3", "+5", "+4", "+4", "+3"},
@@ -232,10 +236,14 @@ func launch(t *testing.T, complete bool) *bench {
 		{"+3", "+2.5", "+4", "+3", "+3", "+2"},
 	}
 	if !complete {
-		bores = [][]string{bores[0], bores[1], bores[2], bores[3][:2]}
+		read = [][]string{read[0], read[1], read[2], read[3][:2]}
 	}
-	for i, v := range bores {
+	for i, v := range read {
 		b.read(plan.Feature{Family: plan.Bore, At: i + 1}.String(), p, v...)
+	}
+	if complete {
+		b.rings(p)
+		b.stock()
 	}
 	return b
 }

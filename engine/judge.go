@@ -43,7 +43,7 @@ type candidate struct {
 func (s *Session) judge(m Measured) []Finding {
 	var out []Finding
 	for _, l := range s.limitsOf(m.Of) {
-		if l.On == limit.Clearance || l.On == limit.OutOfRound && !m.roundJudged() {
+		if l.On == limit.Clearance || l.On == limit.Step || l.On == limit.OutOfRound && !m.roundJudged() {
 			continue
 		}
 		by := s.definition(l)

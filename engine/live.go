@@ -47,9 +47,7 @@ func (s *Session) liveOf(m Measured, on limit.Characteristic) []LiveFigure {
 	}
 	u := s.Unit()
 	switch on {
-	case limit.Clearance:
-		return nil
-	case limit.OverallSpread:
+	case limit.Clearance, limit.OverallSpread, limit.Step:
 		return nil
 	case limit.Size:
 		return plainFigure("size, smallest to largest", rangeText(m.Figures.Smallest, m.Figures.Largest, u, m.Places))

@@ -130,7 +130,7 @@ func (s *Session) tellSetup(b record.Body) string {
 	case record.Fitted:
 		return s.Name(b.Part) + " sits at " + s.Name(b.At)
 	case record.Intended:
-		return fmt.Sprintf("intended: %d actions", len(b.Actions))
+		return s.tellIntended(b)
 	case record.Study:
 		return fmt.Sprintf("study of gauge %s, %d values", b.Instrument, len(b.Rows))
 	default:

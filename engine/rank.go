@@ -34,6 +34,7 @@ func (a *Assessment) rank(s *Session) {
 	for _, c := range a.Clearances {
 		a.Findings = append(a.Findings, c.findings...)
 	}
+	a.Findings = append(a.Findings, s.steps(a)...)
 	slices.SortStableFunc(a.Findings, func(x, y Finding) int { return limit.Compare(x.Judgement, y.Judgement) })
 	a.Cylinders = a.line(s, plan.CylinderLine, plan.Bore, s.layout.Cylinders)
 	a.Mains = a.line(s, plan.CrankLine, plan.MainBearing, s.layout.Mains)

@@ -25,6 +25,8 @@ type Report struct {
 	Mains      []ReportRank    `json:"mains"`
 	Features   []ReportFeature `json:"features"`
 	Clearances []ReportFit     `json:"clearances"`
+	// Intended is what was decided, absent when nothing was.
+	Intended []ReportIntention `json:"intended,omitempty"`
 }
 
 // ReportDigest proves which events were assessed: the last one's number and
@@ -62,6 +64,18 @@ type ReportFinding struct {
 	// Notes are what stays on the figure, such as "not yet washed".
 	Notes []string `json:"notes,omitempty"`
 	Text  string   `json:"text"`
+	// Remedy says what to do about it.
+	Remedy string `json:"remedy,omitempty"`
+}
+
+// ReportIntention is something that was decided and what came of it: a size or
+// the clearance that it makes.
+type ReportIntention struct {
+	N         int64  `json:"n"`
+	Text      string `json:"text"`
+	Done      bool   `json:"done"`
+	Predicted string `json:"predicted,omitempty"`
+	Found     string `json:"found,omitempty"`
 }
 
 // ReportRank is a member of a summary line, worst first.
@@ -136,7 +150,12 @@ func (a *Assessment) Report(s *Session) Report {
 		Prep: a.Ready.report(), Findings: []ReportFinding{}, Features: []ReportFeature{}, Clearances: []ReportFit{},
 	}
 	for _, f := range a.Findings {
-		r.Findings = append(r.Findings, s.reportFinding(f))
+		x := s.reportFinding(f)
+		x.Remedy = a.Remedy(s, f)
+		r.Findings = append(r.Findings, x)
+	}
+	for _, x := range a.Intentions(s) {
+		r.Intended = append(r.Intended, ReportIntention{x.N, x.Text, x.Done, s.exactText(x.Predicted), s.exactText(x.Found)})
 	}
 	r.Cylinders, r.Mains = reportRanks(a.Cylinders), reportRanks(a.Mains)
 	for _, m := range a.Features {

@@ -27,6 +27,7 @@ type state struct {
 	tables      map[tableKey]record.Table
 	givens      map[givenKey]record.Given
 	fitted      map[plan.Feature]seated
+	intended    []intendedMark
 	full        map[string]bool // sets in which a size was read in full
 	lifecycle   string
 	closed      bool
@@ -75,6 +76,8 @@ func (st *state) apply(e record.Sealed) error {
 		st.rules = b
 	case record.Table:
 		st.setTable(b)
+	case record.Intended:
+		st.intend(e.N, b)
 	case record.Given:
 		st.setGiven(b)
 	case record.Instrument:

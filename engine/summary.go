@@ -35,7 +35,8 @@ func (a *Assessment) ranking(s *Session) []string {
 	lines = append(append(lines, a.Ready.Lines()...), "")
 	lines = append(lines, s.worstLines("Worst cylinder", plan.CylinderLine, a.Cylinders)...)
 	lines = append(lines, s.worstLines("Worst main", plan.CrankLine, a.Mains)...)
-	lines = append(lines, a.notInside()...)
+	lines = append(lines, a.notInside(s)...)
+	lines = append(lines, a.intendedLines(s)...)
 	lines = append(lines, rankLines("Cylinders", a.Cylinders)...)
 	lines = append(lines, rankLines("Mains", a.Mains)...)
 	if len(a.Findings) == 0 {
@@ -64,12 +65,14 @@ func unitWord(u length.Unit) string {
 	return u.String()
 }
 
-// notInside lists every finding that is measured and not inside.
-func (a *Assessment) notInside() []string {
+// notInside lists every finding that is measured and not inside, with what to
+// do about it.
+func (a *Assessment) notInside(s *Session) []string {
 	var out []string
+	said := map[string]bool{}
 	for _, f := range a.Findings {
 		if v := f.Judgement.Verdict; v != limit.NotMeasured && v != limit.NoLimits && (!v.Inside() || f.Judgement.Suspect) {
-			out = append(out, findingLine("", f))
+			out = append(append(out, findingLine("", f)), a.doLines(s, f, said)...)
 		}
 	}
 	if len(out) == 0 {

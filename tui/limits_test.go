@@ -50,7 +50,7 @@ func TestLimitsLookSo(t *testing.T) {
    not limited: overall spread
 - Main bearings, nominal 2.7510 in, diametral ----------------------------------
  X clearance              0.0010   0.0030        -   0.0045        -  in    new
-   not limited: size, taper, overall spread
+   not limited: size, taper, overall spread, step to the next
 - Pistons, nominal 3.7465 in, diametral ----------------------------------------
    not limited: size, out-of-round, taper, overall spread
 - Bores, nominal 3.7500 in, diametral ------------------------------------------

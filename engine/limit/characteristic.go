@@ -27,6 +27,10 @@ const (
 	Flatness      Characteristic = "flatness"
 )
 
+// Step is by how much a figure differs from the next one's in a row: the
+// clearances of two mains side by side, the protrusions of two liners.
+const Step Characteristic = "step to the next"
+
 // Definition says by which definition a figure is computed. Its zero value is
 // the characteristic's usual one: see Usual.
 type Definition string
@@ -55,6 +59,9 @@ const (
 	SmallestMean     Definition = "smallest - mean"
 	SmallestSmallest Definition = "smallest - smallest"
 	MeanMean         Definition = "mean - mean"
+
+	// OfNeighbours is the largest difference of any two that stand side by side.
+	OfNeighbours Definition = "largest of neighbours"
 
 	// TotalReading is the largest less the smallest that the indicator showed
 	// over a full turn; a single reading is taken to be that total.
@@ -92,13 +99,14 @@ var traits = map[Characteristic]struct {
 	Protrusion:    {KindSize, []Definition{EveryReading}},
 	Runout:        {KindForm, []Definition{TotalReading}},
 	Flatness:      {KindForm, []Definition{EveryReading}},
+	Step:          {KindForm, []Definition{OfNeighbours}},
 }
 
 // Characteristics returns every characteristic, in the order a list shows them.
 func Characteristics() []Characteristic {
 	return []Characteristic{
 		Size, OutOfRound, Taper, OverallSpread, Clearance,
-		Wall, EndGap, SideClearance, EndPlay, DeckClearance, Protrusion, Runout, Flatness,
+		Wall, EndGap, SideClearance, EndPlay, DeckClearance, Protrusion, Runout, Flatness, Step,
 	}
 }
 

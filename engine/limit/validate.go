@@ -45,6 +45,8 @@ func (l Limits) checkNames() string {
 		return "it is neither a family, such as bore, nor a feature, such as bore/3"
 	case l.On == Clearance && family.Shape() != plan.Hole:
 		return "a clearance is named by its hole, not by its shaft"
+	case l.On == Step && l.Of != string(plan.MainBearing) && l.Of != string(plan.Liner):
+		return fmt.Sprintf("neighbours are compared of %s and of %s", plan.MainBearing.Plural(), plan.Liner.Plural())
 	case l.By != "" && !slices.Contains(traits[l.On].by, l.By):
 		return fmt.Sprintf("it has no definition %s", plan.Quote(string(l.By)))
 	}

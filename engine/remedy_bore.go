@@ -1,0 +1,183 @@
+package engine
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright/engine/fit"
+	"borewright/engine/length"
+	"borewright/engine/limit"
+	"borewright/engine/plan"
+)
+
+// HoneFor says what it takes to hone a bore to a target: the one that is given
+// here, else the hone target, else the target of its size limits. Missing says
+// in sentences what is not known.
+func (s *Session) HoneFor(a *Assessment, bore plan.Feature, target length.Exact) (h fit.Hone, missing []string) {
+	m, _ := a.Feature(bore)
+	if !target.Measured() {
+		target = s.honeTarget(bore)
+	}
+	if !target.Measured() {
+		missing = append(missing, "no hone target is given")
+	}
+	allowance := s.givenLength(GivenFinish, bore)
+	if !allowance.Measured() {
+		missing = append(missing, "no finish allowance is given: none is taken")
+		allowance = length.Of(0)
+	}
+	if m.Read < m.Planned-m.LeftOut {
+		missing = append(missing, fmt.Sprintf("%d of its %d places are not read", m.Planned-m.LeftOut-m.Read, m.Planned))
+	}
+	return fit.HoneTo(m.Grid.Values, target, allowance), missing
+}
+
+// honeTarget is the size that a bore is honed to.
+func (s *Session) honeTarget(bore plan.Feature) length.Exact {
+	if e := s.givenLength(GivenHoneTarget, bore); e.Measured() {
+		return e
+	}
+	l, _ := limit.Find(s.limits, limit.Size, bore)
+	return l.Target.Exact()
+}
+
+// isBore reports whether a finding can be cured by taking metal out of a bore.
+func isBore(f Finding) bool {
+	switch {
+	case f.Of.Family != plan.Bore:
+		return false
+	case f.On == limit.Clearance || f.On == limit.Size:
+		return f.Judgement.LowSide
+	default:
+		return true
+	}
+}
+
+// bores has every bore that needs it honed, or says which oversize all of them
+// need.
+func (p *planner) bores() {
+	var lost []Finding
+	for _, bore := range features(p.about(isBore)) {
+		if !p.hone(bore) {
+			lost = append(lost, p.about(func(f Finding) bool { return f.Of == bore && isBore(f) })...)
+		}
+	}
+	lost = append(lost, p.about(func(f Finding) bool { return f.Of.Family == plan.Bore && f.On == limit.Size })...)
+	if len(lost) > 0 {
+		p.oversize(lost)
+	}
+}
+
+// features returns the features of findings, each once.
+func features(fs []Finding) []plan.Feature {
+	var out []plan.Feature
+	for _, f := range fs {
+		out = appendNew(out, f.Of)
+	}
+	return out
+}
+
+// hone hones a bore to its target, or where that is too small to the smallest
+// size possible; it reports whether that helps.
+func (p *planner) hone(bore plan.Feature) bool {
+	asked, missing := p.s.HoneFor(p.a, bore, length.Exact{})
+	least := fit.RoundUp(asked.Least, p.s.sees(plan.Bore))
+	for _, target := range []length.Exact{asked.Target, least} {
+		h, _ := p.s.HoneFor(p.a, bore, target)
+		if !h.Possible || !target.Measured() {
+			continue
+		}
+		note := missing
+		if target != asked.Target && asked.Target.Measured() {
+			note = append([]string{fmt.Sprintf("%s is no more to be reached", p.s.amount(asked.Target))}, missing...)
+		}
+		change := Change{Did: Hone, Of: bore, Size: p.s.written(target)}
+		if p.do(p.s.honeText(bore, h), []Change{change}, note...) {
+			return true
+		}
+	}
+	return false
+}
+
+// honeText says how much there is to take at each level and where to dwell.
+func (s *Session) honeText(bore plan.Feature, h fit.Hone) string {
+	text := fmt.Sprintf("hone %s to %s: %s to take", s.Name(bore), s.amount(h.Target), s.stockText(bore, h))
+	if where := s.dwellText(bore, h); where != "" {
+		text += ", " + where
+	}
+	return text
+}
+
+// stockText lists the stock at each level.
+func (s *Session) stockText(bore plan.Feature, h fit.Hone) string {
+	g, _ := s.plan.Group(bore.Family)
+	var out []string
+	for i, stock := range h.Stock {
+		if stock.Measured() {
+			out = append(out, stock.Format(s.Unit(), s.Unit().Decimals())+" "+g.Levels[i].Called())
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// dwellText says where the hone dwells: never in which direction, for honing
+// takes stock all round.
+func (s *Session) dwellText(bore plan.Feature, h fit.Hone) string {
+	g, _ := s.plan.Group(bore.Family)
+	if len(h.Dwell) == 0 {
+		return ""
+	}
+	most := h.Dwell[0]
+	return fmt.Sprintf("dwell at the %s, %s more there than where least is to take", g.Levels[most].Called(), s.amount(h.Extra(most)))
+}
+
+// oversize says to which oversize all bores go: the smallest on the ladder that
+// cleans up the worst.
+func (p *planner) oversize(fs []Finding) {
+	s := p.s
+	all, largest, worst := s.extreme(p.a, plan.Bore, length.Max)
+	fresh, limited := s.freshRange(plan.Bore)
+	ladder, missing := s.rungs(plan.Bore)
+	stock := s.givenLength(GivenReboreStock, plan.Feature{Family: plan.Bore})
+	if !stock.Measured() {
+		missing = append(missing, "no rebore stock is given: none is taken")
+		stock = length.Of(0)
+	}
+	need := fmt.Sprintf("%s is %s at its largest and takes %s to clean up", s.Name(worst), s.amount(largest), s.amount(stock))
+	rung, ok := fit.Oversize(ladder, fresh, largest, stock)
+	switch {
+	case !limited:
+		p.say(fs, "bore oversize: "+need, append(missing, "no new limits of the size of bores are given")...)
+	case ok:
+		r := rung.Bored(fresh)
+		p.say(fs, fmt.Sprintf("bore all %d bores to the %s oversize, %s to %s: %s; pistons and rings follow",
+			all, rung.Name, length.Of(r.Low).Format(s.Unit(), s.Unit().Decimals()), s.amount(length.Of(r.High)), need), missing...)
+	case len(ladder) == 0:
+		p.say(fs, "bore oversize: "+need, missing...)
+	default:
+		p.say(fs, "fit liners or another block: "+need+", more than any oversize of the ladder", missing...)
+	}
+}
+
+// extreme returns how many features a family has, the extreme of all their
+// readings and whose it is.
+func (s *Session) extreme(a *Assessment, f plan.Family, of func(...length.Exact) length.Exact) (n int, e length.Exact, at plan.Feature) {
+	for _, m := range a.Features {
+		if m.Of.Family != f {
+			continue
+		}
+		n++
+		own := of(m.Figures.Smallest, m.Figures.Largest)
+		if all := of(e, own); own.Measured() && all.Cmp(e) != 0 {
+			e, at = all, m.Of
+		}
+	}
+	return n, e, at
+}
+
+// freshRange is the range of a new part of a family by its size limits.
+func (s *Session) freshRange(f plan.Family) (fit.Range, bool) {
+	l, ok := limit.Find(s.limits, limit.Size, plan.Feature{Family: f})
+	r := l.Effective().New
+	return fit.Range{Low: r.Low.Length, High: r.High.Length}, ok && !r.Low.IsZero() && !r.High.IsZero()
+}
