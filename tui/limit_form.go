@@ -121,6 +121,18 @@ func (x *limitForm) Actions() []Action {
 	return append(out, quiet(on("esc", "back", x.leave)).because("first takes back what is keyed in the field"))
 }
 
+// Explain says more on the help page.
+func (x *limitForm) Explain() []string {
+	return []string{
+		"  Key what the book prints, with all its zeros, in its own unit: 95.25 mm. What",
+		"  stands beside it in the book, such as 13.972 cm, is compared and kept nowhere.",
+		"  ? beside a value: it looks like a misprint or a slip. The likely value is for",
+		"  reading only: nothing is ever put in the place of what was keyed.",
+		"  A wear limit is for parts that go back in; a target is what is aimed at.",
+		"  These figures advise; the part maker's data and a qualified person govern.",
+	}
+}
+
 // off says why the limits cannot be kept yet. While something is keyed that has
 // not been taken in they may.
 func (x *limitForm) off() string {

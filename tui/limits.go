@@ -78,6 +78,17 @@ func (s *limitsScreen) Actions() []Action {
 	}
 }
 
+// Explain says more on the help page.
+func (s *limitsScreen) Explain() []string {
+	return []string{
+		"  The sign before a limit is the worst verdict by it. ? behind its name: it looks",
+		"  misprinted, and the lines below say what was likely meant. A limit keeps the",
+		"  unit it was printed in; in/in is one that is per length. Limits of one feature",
+		"  alone go before its family's.",
+		"  What the maker of the part prints goes before every rule of thumb.",
+	}
+}
+
 // all returns the rows, made anew when something happened.
 func (s *limitsScreen) all() []limitRow {
 	if n := s.desk.Session.Head().N; n != s.n {

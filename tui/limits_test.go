@@ -200,3 +200,12 @@ func TestALargeWindowShowsAllOfALimit(t *testing.T) {
 		t.Errorf("%d families may be given more", n)
 	}
 }
+
+func TestTheSummaryLeadsToTheLimits(t *testing.T) {
+	b := newSetupBench(t, "launch")
+	b.press("<enter>", "w", "b")
+	s := top[*limitsScreen](b.station)
+	if r, _ := s.marked(); r.family != b.st.desks[0].Now.Findings[0].Of.Family {
+		t.Errorf("the limits open at %s", r.family)
+	}
+}
