@@ -2,6 +2,7 @@ package engine
 
 import (
 	"fmt"
+	"strings"
 
 	"borewright/engine/fit"
 	"borewright/engine/length"
@@ -26,6 +27,7 @@ type shellChooser struct {
 func (x *shellChooser) bearings() {
 	t, _ := x.out.Bearing.Traits()
 	unlimited := true
+	var unknown []string
 	for at := 1; at <= t.Count(x.s.layout); at++ {
 		p, ok := x.pairAt(at)
 		if !ok {
@@ -36,13 +38,16 @@ func (x *shellChooser) bearings() {
 		upper, lower := x.half(p, plan.Upper), x.half(p, plan.Lower)
 		switch {
 		case !now.Value.Measured():
-			x.miss("the clearance of %s is not known: it stays as it is", x.s.Name(p.hole))
+			unknown = append(unknown, x.s.Name(p.hole))
 		case !x.thick(upper).Measured() || !x.thick(lower).Measured():
 			x.miss("the walls that are in %s are not known: it stays as it is", x.s.Name(p.hole))
 		default:
 			x.pairs = append(x.pairs, p)
 			x.out.Rows = append(x.out.Rows, ShellRow{At: at, Name: x.s.Name(p.hole), Upper: upper, Lower: lower, NowFit: now, BestFit: now, Shift: x.shiftOf(upper, lower)})
 		}
+	}
+	if len(unknown) > 0 {
+		x.miss("the clearance of %s is not known: it stays as it is", strings.Join(unknown, ", "))
 	}
 	if unlimited {
 		x.out.Missing = append(x.out.Missing[:0:0], fmt.Sprintf("no limit on the clearance of %s is given to choose shells by", x.out.Bearing.Plural()))
