@@ -14,6 +14,8 @@ type codec struct {
 	kind Kind
 	// body is the type of the body, which is used by value.
 	body reflect.Type
+	// stored is the type whose fields stand in stored bytes.
+	stored reflect.Type
 	// decode reads a body from an object that may hold other fields too.
 	decode func(object []byte) (Body, error)
 	// fields returns what is marshalled for a body.
@@ -25,8 +27,9 @@ type codec struct {
 // as makes the codec of a body that is marshalled as it is.
 func as[B Body](kind Kind) codec {
 	return codec{
-		kind: kind,
-		body: reflect.TypeFor[B](),
+		kind:   kind,
+		body:   reflect.TypeFor[B](),
+		stored: reflect.TypeFor[B](),
 		decode: func(object []byte) (Body, error) {
 			var b B
 			err := json.Unmarshal(object, &b)
@@ -65,8 +68,9 @@ type limitFields struct {
 
 // limitCodec gives By another name than the envelope's.
 var limitCodec = codec{
-	kind: IsLimit,
-	body: reflect.TypeFor[Limit](),
+	kind:   IsLimit,
+	body:   reflect.TypeFor[Limit](),
+	stored: reflect.TypeFor[limitFields](),
 	decode: func(object []byte) (Body, error) {
 		var f limitFields
 		err := json.Unmarshal(object, &f)

@@ -68,7 +68,15 @@ func TestReadFull(t *testing.T) {
 	}
 }
 
-func TestReadFileRefuses(t *testing.T) {
+// badFile is a file with the sentence that it is refused with.
+type badFile struct {
+	name, text, want string
+	is               error
+}
+
+// badFiles are files that were spoilt.
+func badFiles(t *testing.T) []badFile {
+	t.Helper()
 	full := fullText(t, fiveEvents(t))
 	spoilt := func(old, new string) string {
 		if !strings.Contains(full, old) {
@@ -77,10 +85,7 @@ func TestReadFileRefuses(t *testing.T) {
 		return strings.Replace(full, old, new, 1)
 	}
 	head := fiveEvents(t)[4].Head
-	for _, c := range []struct {
-		name, text, want string
-		is               error
-	}{
+	return []badFile{
 		{"empty", "", ErrForeign.Error(), ErrForeign},
 		{"a picture", "\x89PNG\r\n\x1a\n\x00", ErrForeign.Error(), ErrForeign},
 		{"a table", "of;across;along\nbore/1;67.1;67.2\n", ErrForeign.Error(), ErrForeign},
@@ -128,7 +133,11 @@ func TestReadFileRefuses(t *testing.T) {
 		{"full: two lines", spoilt(`,"text"`, ",\n\"text\""), "event 5: a stored event is one line", nil},
 		{"full: not an event", spoilt(`"events":[`, `"events":[7,`), `event 1: "7": here must stand an object, not a number`, nil},
 		{"full: a direction", spoilt(`"dir":"along"`, `"dir":"0"`), `event 3: reading dir: direction "0" of bores is written "along"`, nil},
-	} {
+	}
+}
+
+func TestReadFileRefuses(t *testing.T) {
+	for _, c := range badFiles(t) {
 		f, err := ReadFile(strings.NewReader(c.text))
 		if err == nil || !strings.HasPrefix(err.Error(), c.want) || c.is != nil && !errors.Is(err, c.is) {
 			t.Errorf("%s: ReadFile gives %+v\nand says  %v\nnot       %s", c.name, f, err, c.want)

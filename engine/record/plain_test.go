@@ -90,43 +90,46 @@ func readings(events []Event) []string {
 	return out
 }
 
+// plainRows are plain files with the readings they hold.
+var plainRows = []struct {
+	name, text string
+	want       []string
+}{
+	{"numbers of all sorts", `"unit":"mm","readings":[{"of":"bore/1","across":[67.118,"2.64 in","67,020"," 67.0 "]}]`, []string{
+		"bore/1 a across 67.118 = 67.118 mm first", "bore/1 b across 2.64 in = 2.64 in first",
+		"bore/1 c across 67,020 = 67.020 mm first", "bore/1 d across  67.0  = 67.0 mm first",
+	}},
+	{"trailing zeros of a number", `"unit":"mm","readings":[{"of":"bore/1","across":[67.100]}]`, []string{"bore/1 a across 67.100 = 67.100 mm first"}},
+	{"nothing measured", `"unit":"mm","readings":[{"of":"bore/1","across":[null,"67.1"],"along":[null,null]}]`, []string{"bore/1 b across 67.1 = 67.1 mm first"}},
+	{"repeats", `"unit":"mm","readings":[{"of":"bore/1","across":[["67.1",67.2,"67.3"],"67.4"]}]`, []string{
+		"bore/1 a across 67.1 = 67.1 mm first", "bore/1 a across 67.2 = 67.2 mm repeat",
+		"bore/1 a across 67.3 = 67.3 mm repeat", "bore/1 b across 67.4 = 67.4 mm first",
+	}},
+	{"an angle and its name", `"unit":"mm","readings":[{"of":"bore/1","90":["67.1"],"180":["67.2"],"45":["67.3"]}]`, []string{
+		"bore/1 a across 67.1 = 67.1 mm first", "bore/1 a 45 67.3 = 67.3 mm first", "bore/1 a along 67.2 = 67.2 mm first",
+	}},
+	{"levels by id and by number", `"unit":"mm","plan":[{"family":"bore"}],"readings":[
+		{"of":"bore/1","level":"b","across":"67.1","along":["67.2","67.3"]},
+		{"of":"bore/1","level":3,"across":["67.4"],"along":null},
+		{"of":"bore/1","level":"1","across":[["67.5","67.6"]],"along":[null]}]`, []string{
+		"bore/1 b across 67.1 = 67.1 mm first", "bore/1 b along 67.2 = 67.2 mm first", "bore/1 b along 67.3 = 67.3 mm repeat",
+		"bore/1 c across 67.4 = 67.4 mm first", "bore/1 a across 67.5 = 67.5 mm first", "bore/1 a across 67.6 = 67.6 mm repeat",
+	}},
+	{"an id goes before a number", `"unit":"mm","plan":[{"family":"bore","levels":[{"id":"2"},{"id":"1"}]}],"readings":[{"of":"bore/1","level":1,"across":"67.1"}]`, []string{
+		"bore/1 1 across 67.1 = 67.1 mm first",
+	}},
+	{"one level alone", `"unit":"in","plan":[{"family":"piston"}],"readings":[{"of":"piston/1","across":"3.7460"}]`, []string{"piston/1 a across 3.7460 = 3.7460 in first"}},
+	{"work", `"unit":"in","stage":"final","work":[{"did":"honed","to":["bore/1"],"amount":"0.002 in","metal":true}],
+		"readings":[{"of":"bore/1","across":["3.7530"]},{"of":"bore/1","stage":"as found","across":["3.7510"]},{"of":"piston/1","stage":"after work","across":["3.7460"]}]`, []string{
+		"bore/1 a across 3.7510 = 3.7510 in first", "work",
+		"bore/1 a across 3.7530 = 3.7530 in first", "piston/1 a across 3.7460 = 3.7460 in first", "state",
+	}},
+	{"as found and no work", `"unit":"in","stage":"as found","readings":[{"of":"bore/1","stage":"as found","across":["3.7510"]}]`, []string{"bore/1 a across 3.7510 = 3.7510 in first"}},
+	{"parts and limits", `"unit":"in","layout":{"form":"inline","cylinders":2},"parts":[{"part":"piston/2","at":"bore/1"}],"limits":[{"on":"size","of":"bore/2","new":{"low":"3.75"}}]`, []string{"limit", "fitted"}},
+}
+
 func TestPlainReadings(t *testing.T) {
-	for _, c := range []struct {
-		name, text string
-		want       []string
-	}{
-		{"numbers of all sorts", `"unit":"mm","readings":[{"of":"bore/1","across":[67.118,"2.64 in","67,020"," 67.0 "]}]`, []string{
-			"bore/1 a across 67.118 = 67.118 mm first", "bore/1 b across 2.64 in = 2.64 in first",
-			"bore/1 c across 67,020 = 67.020 mm first", "bore/1 d across  67.0  = 67.0 mm first",
-		}},
-		{"trailing zeros of a number", `"unit":"mm","readings":[{"of":"bore/1","across":[67.100]}]`, []string{"bore/1 a across 67.100 = 67.100 mm first"}},
-		{"nothing measured", `"unit":"mm","readings":[{"of":"bore/1","across":[null,"67.1"],"along":[null,null]}]`, []string{"bore/1 b across 67.1 = 67.1 mm first"}},
-		{"repeats", `"unit":"mm","readings":[{"of":"bore/1","across":[["67.1",67.2,"67.3"],"67.4"]}]`, []string{
-			"bore/1 a across 67.1 = 67.1 mm first", "bore/1 a across 67.2 = 67.2 mm repeat",
-			"bore/1 a across 67.3 = 67.3 mm repeat", "bore/1 b across 67.4 = 67.4 mm first",
-		}},
-		{"an angle and its name", `"unit":"mm","readings":[{"of":"bore/1","90":["67.1"],"180":["67.2"],"45":["67.3"]}]`, []string{
-			"bore/1 a across 67.1 = 67.1 mm first", "bore/1 a 45 67.3 = 67.3 mm first", "bore/1 a along 67.2 = 67.2 mm first",
-		}},
-		{"levels by id and by number", `"unit":"mm","plan":[{"family":"bore"}],"readings":[
-			{"of":"bore/1","level":"b","across":"67.1","along":["67.2","67.3"]},
-			{"of":"bore/1","level":3,"across":["67.4"],"along":null},
-			{"of":"bore/1","level":"1","across":[["67.5","67.6"]],"along":[null]}]`, []string{
-			"bore/1 b across 67.1 = 67.1 mm first", "bore/1 b along 67.2 = 67.2 mm first", "bore/1 b along 67.3 = 67.3 mm repeat",
-			"bore/1 c across 67.4 = 67.4 mm first", "bore/1 a across 67.5 = 67.5 mm first", "bore/1 a across 67.6 = 67.6 mm repeat",
-		}},
-		{"an id goes before a number", `"unit":"mm","plan":[{"family":"bore","levels":[{"id":"2"},{"id":"1"}]}],"readings":[{"of":"bore/1","level":1,"across":"67.1"}]`, []string{
-			"bore/1 1 across 67.1 = 67.1 mm first",
-		}},
-		{"one level alone", `"unit":"in","plan":[{"family":"piston"}],"readings":[{"of":"piston/1","across":"3.7460"}]`, []string{"piston/1 a across 3.7460 = 3.7460 in first"}},
-		{"work", `"unit":"in","stage":"final","work":[{"did":"honed","to":["bore/1"],"amount":"0.002 in","metal":true}],
-			"readings":[{"of":"bore/1","across":["3.7530"]},{"of":"bore/1","stage":"as found","across":["3.7510"]},{"of":"piston/1","stage":"after work","across":["3.7460"]}]`, []string{
-			"bore/1 a across 3.7510 = 3.7510 in first", "work",
-			"bore/1 a across 3.7530 = 3.7530 in first", "piston/1 a across 3.7460 = 3.7460 in first", "state",
-		}},
-		{"as found and no work", `"unit":"in","stage":"as found","readings":[{"of":"bore/1","stage":"as found","across":["3.7510"]}]`, []string{"bore/1 a across 3.7510 = 3.7510 in first"}},
-		{"parts and limits", `"unit":"in","layout":{"form":"inline","cylinders":2},"parts":[{"part":"piston/2","at":"bore/1"}],"limits":[{"on":"size","of":"bore/2","new":{"low":"3.75"}}]`, []string{"limit", "fitted"}},
-	} {
+	for _, c := range plainRows {
 		events, err := readPlainText(t, `{"borewright":1,`+c.text+`}`).Events("u1", at, "rk")
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
@@ -138,25 +141,27 @@ func TestPlainReadings(t *testing.T) {
 	}
 }
 
-// TestPlainUsual has what a file leaves out.
+// plainUsual are plain files with what they leave out.
+var plainUsual = []struct {
+	name, text string
+	unit       length.Unit
+	cylinders  int
+	groups     []string
+}{
+	{"nothing at all", `"unit":"in"`, length.In, 1, nil},
+	{"units of the numbers", `"readings":[{"of":"bore/1","across":[null,"95250 µm"]}]`, length.MM, 1, []string{"bore top bottom / across along"}},
+	{"unit of the nominal", `"plan":[{"family":"bore","nominal":"3750000 uin"}]`, length.In, 1, []string{"bore top middle bottom / across along"}},
+	{"usual grids", `"unit":"in","plan":[{"family":"bore"},{"family":"piston"},{"family":"main-bearing"},{"family":"main-journal"}]`, length.In, 1, []string{
+		"bore top middle bottom / across along", "piston skirt / across", "main-bearing front rear / vertical horizontal", "main-journal front rear / vertical horizontal",
+	}},
+	{"grids of the rows", `"unit":"in","readings":[{"of":"main-journal/5","0":["2.5"],"60":["2.5"],"120":["2.5"]},{"of":"bore/2","across":["3.75","3.75","3.75","3.75"],"along":[null,null,null,null],"135":[null,null,null,null]}]`, length.In, 4, []string{
+		"bore top level 2 level 3 bottom / across 45 along 135", "main-journal middle / horizontal 60 120",
+	}},
+	{"a layout of one's own", `"unit":"in","layout":{"form":"vee","cylinders":8,"shared":true}`, length.In, 8, nil},
+}
+
 func TestPlainUsual(t *testing.T) {
-	for _, c := range []struct {
-		name, text string
-		unit       length.Unit
-		cylinders  int
-		groups     []string
-	}{
-		{"nothing at all", `"unit":"in"`, length.In, 1, nil},
-		{"units of the numbers", `"readings":[{"of":"bore/1","across":[null,"95250 µm"]}]`, length.MM, 1, []string{"bore top bottom / across along"}},
-		{"unit of the nominal", `"plan":[{"family":"bore","nominal":"3750000 uin"}]`, length.In, 1, []string{"bore top middle bottom / across along"}},
-		{"usual grids", `"unit":"in","plan":[{"family":"bore"},{"family":"piston"},{"family":"main-bearing"},{"family":"main-journal"}]`, length.In, 1, []string{
-			"bore top middle bottom / across along", "piston skirt / across", "main-bearing front rear / vertical horizontal", "main-journal front rear / vertical horizontal",
-		}},
-		{"grids of the rows", `"unit":"in","readings":[{"of":"main-journal/5","0":["2.5"],"60":["2.5"],"120":["2.5"]},{"of":"bore/2","across":["3.75","3.75","3.75","3.75"],"along":[null,null,null,null],"135":[null,null,null,null]}]`, length.In, 4, []string{
-			"bore top level 2 level 3 bottom / across 45 along 135", "main-journal middle / horizontal 60 120",
-		}},
-		{"a layout of one's own", `"unit":"in","layout":{"form":"vee","cylinders":8,"shared":true}`, length.In, 8, nil},
-	} {
+	for _, c := range plainUsual {
 		events, err := readPlainText(t, `{"borewright":1,`+c.text+`}`).Events("u1", at, "")
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)

@@ -152,31 +152,37 @@ func TestAlteredProperty(t *testing.T) {
 	})
 }
 
+// drawPlain draws a plain file, and the readings that it has at each place.
+func drawPlain(t *rapid.T) (Plain, map[plan.Place][]string) {
+	dirs := plan.Families()[0].Usual[rapid.IntRange(0, 3).Draw(t, "directions")]
+	levels, bores := rapid.IntRange(1, 6).Draw(t, "levels"), rapid.IntRange(1, 8).Draw(t, "bores")
+	p := Plain{Version: 1, Unit: length.MM, Layout: &plan.Layout{Form: plan.Inline, Cylinders: bores}}
+	p.Plan = []PlainGroup{{Family: plan.Bore, Levels: make([]PlainLevel, levels), Directions: dirs}}
+	want := map[plan.Place][]string{}
+	for b := 1; b <= bores; b++ {
+		row := PlainRow{Of: plan.Feature{Family: plan.Bore, At: b}, Values: map[string]Column{}}
+		for _, dir := range dirs {
+			cells := make([]Cell, levels)
+			for l := range cells {
+				for range rapid.IntRange(0, 3).Draw(t, "repeats") {
+					text := rapid.StringMatching(`6[0-9]\.[0-9]{0,6}( ?mm)?|2,[0-9]{1,3} in`).Draw(t, "value")
+					cells[l] = append(cells[l], Number(text))
+					place := plan.Place{Of: row.Of, Level: string(rune('a' + l)), Dir: dir}
+					want[place] = append(want[place], text)
+				}
+			}
+			row.Values[dir] = Column{Cells: cells}
+		}
+		p.Readings = append(p.Readings, row)
+	}
+	return p, want
+}
+
 // TestPlainProperty: every reading of a plain file becomes an event in its
 // place, with its text, and the file prints back.
 func TestPlainProperty(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		dirs := plan.Families()[0].Usual[rapid.IntRange(0, 3).Draw(t, "directions")]
-		levels, bores := rapid.IntRange(1, 6).Draw(t, "levels"), rapid.IntRange(1, 8).Draw(t, "bores")
-		p := Plain{Version: 1, Unit: length.MM, Layout: &plan.Layout{Form: plan.Inline, Cylinders: bores}}
-		p.Plan = []PlainGroup{{Family: plan.Bore, Levels: make([]PlainLevel, levels), Directions: dirs}}
-		want := map[plan.Place][]string{}
-		for b := 1; b <= bores; b++ {
-			row := PlainRow{Of: plan.Feature{Family: plan.Bore, At: b}, Values: map[string]Column{}}
-			for _, dir := range dirs {
-				cells := make([]Cell, levels)
-				for l := range cells {
-					for range rapid.IntRange(0, 3).Draw(t, "repeats") {
-						text := rapid.StringMatching(`6[0-9]\.[0-9]{0,6}( ?mm)?|2,[0-9]{1,3} in`).Draw(t, "value")
-						cells[l] = append(cells[l], Number(text))
-						place := plan.Place{Of: row.Of, Level: string(rune('a' + l)), Dir: dir}
-						want[place] = append(want[place], text)
-					}
-				}
-				row.Values[dir] = Column{Cells: cells}
-			}
-			p.Readings = append(p.Readings, row)
-		}
+		p, want := drawPlain(t)
 		text, err := json.Marshal(p)
 		if err != nil {
 			t.Fatal(err)

@@ -111,20 +111,22 @@ func TestDecodeStrictRefuses(t *testing.T) {
 	}
 }
 
-// TestDecodeStrictTakes has unusual ways of writing that are right.
+// unusual are ways of writing the good reading that are right.
+var unusual = []struct{ old, new string }{
+	{`"keyed":"67.118"`, `"keyed":"\ud83d\udca9"`},
+	{`"keyed":"67.118"`, `"keyed":"\u0036\/\\\"ÿ�"`},
+	{`,"as"`, " ,\t\"as\""},
+	{`"as"`, `"blind":false,"as"`},
+	{`"as"`, `"dev":"","as"`},
+	{`+01:00`, `Z`},
+	{`+01:00`, `-00:30`},
+	{`67.118 mm`, `2,5\"`},
+	{`"by":"rk",`, ``},
+	{`"prev":""`, `"despite":"` + strings.Repeat("ä", 2048) + `","prev":""`},
+}
+
 func TestDecodeStrictTakes(t *testing.T) {
-	for _, c := range []struct{ old, new string }{
-		{`"keyed":"67.118"`, `"keyed":"\ud83d\udca9"`},
-		{`"keyed":"67.118"`, `"keyed":"\u0036\/\\\"ÿ�"`},
-		{`,"as"`, " ,\t\"as\""},
-		{`"as"`, `"blind":false,"as"`},
-		{`"as"`, `"dev":"","as"`},
-		{`+01:00`, `Z`},
-		{`+01:00`, `-00:30`},
-		{`67.118 mm`, `2,5\"`},
-		{`"by":"rk",`, ``},
-		{`"prev":""`, `"despite":"` + strings.Repeat("ä", 2048) + `","prev":""`},
-	} {
+	for _, c := range unusual {
 		text := strings.Replace(stored, c.old, c.new, 1)
 		strictly, err := DecodeStrict([]byte(text))
 		if err != nil {

@@ -24,15 +24,20 @@ func good[B Body](tb testing.TB, change func(*B)) Body {
 	return nil
 }
 
-func TestValidateRefuses(t *testing.T) {
+// badBody is a body with the sentence that it is refused with.
+type badBody struct {
+	body Body
+	want string
+}
+
+// badBodies are golden bodies that were spoilt.
+func badBodies(t *testing.T) []badBody {
+	t.Helper()
 	long := strings.Repeat("x", 65)
 	cut := `"` + strings.Repeat("x", 40) + `…": `
 	bore := featureOf("bore/1")
 	inexact := length.Written{Length: length.Inch + 1, Unit: length.In, Places: 4}
-	for _, c := range []struct {
-		body Body
-		want string
-	}{
+	return []badBody{
 		{good(t, func(d *Details) { d.UID = "" }), "details uid: an identity is 1 to 64 letters, digits, - and _"},
 		{good(t, func(d *Details) { d.UID = "../x" }), `details uid: "../x": an identity is 1 to 64 letters, digits, - and _`},
 		{good(t, func(d *Details) { d.UID = ShopUID }), `details uid: "shop": this name belongs to the shop`},
@@ -168,7 +173,11 @@ func TestValidateRefuses(t *testing.T) {
 		{good(t, func(n *Note) { n.Text = strings.Repeat("x", 4097) }), "note text: " + cut + "a text is at most 4096 bytes long"},
 		{good(t, func(n *Note) { n.On = "a\tb" }), `note on: "a\tb": one line without control characters`},
 		{good(t, func(s *State) { s.State = "lost" }), `state state: "lost": none of closed, reopened, archived, restored`},
-	} {
+	}
+}
+
+func TestValidateRefuses(t *testing.T) {
+	for _, c := range badBodies(t) {
 		err := Event{N: 9, At: at, Body: c.body}.Validate()
 		if err == nil || err.Error() != c.want {
 			t.Errorf("%+v\nis refused with %v\nnot             %s", c.body, err, c.want)
@@ -183,10 +192,10 @@ func oneStep(change func(*prep.Step)) Steps {
 	return Steps{List: prep.List{s}}
 }
 
-// TestValidateTakes has what is unusual and right.
-func TestValidateTakes(t *testing.T) {
+// unusualBodies are what is unusual and right.
+func unusualBodies() []Body {
 	bore := featureOf("bore/1")
-	for _, body := range []Body{
+	return []Body{
 		Details{UID: "A_-9", Unit: length.MM},
 		Rules{},
 		Rules{Coverage: "10", BlindRate: "1.000"},
@@ -207,7 +216,11 @@ func TestValidateTakes(t *testing.T) {
 		Intended{},
 		Steps{},
 		Note{Text: "two\n\tlines"},
-	} {
+	}
+}
+
+func TestValidateTakes(t *testing.T) {
+	for _, body := range unusualBodies() {
 		if err := (Event{N: 9, At: at, Body: body}).Validate(); err != nil {
 			t.Errorf("%+v: %v", body, err)
 		}

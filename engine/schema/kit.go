@@ -15,6 +15,18 @@ func Words[T ~string](words ...T) *Node {
 	return n
 }
 
+// Numbers takes one of the numbers.
+func Numbers(numbers ...int) *Node {
+	n := &Node{}
+	for _, x := range numbers {
+		n.Enum = append(n.Enum, x)
+	}
+	return n
+}
+
+// Is takes that word and nothing else.
+func Is[T ~string](word T) *Node { return &Node{Const: string(word)} }
+
 // Text takes texts of at most so many characters that the pattern matches, from
 // end to end; "" is any pattern, and 0 any length.
 func Text(pattern string, most int) *Node {
@@ -53,10 +65,10 @@ func (n *Node) Apart() *Node {
 	return &out
 }
 
-// Needs takes objects that have the fields, as far as they are named.
+// Needs takes objects that have the fields.
 func Needs(names ...string) *Node { return &Node{Required: names} }
 
-// Field takes objects whose field is as n says, or missing.
+// Field says of a field too how it is where it is not missing.
 func (n *Node) Field(name string, is *Node) *Node {
 	out := *n
 	out.Properties = append(out.Properties[:len(out.Properties):len(out.Properties)], Property{name, is})
@@ -69,6 +81,12 @@ func Filled() *Node { one := 1; return &Node{MinLength: &one} }
 
 // Empty takes the empty text: see Filled.
 func Empty() *Node { none := 0; return &Node{MaxLength: &none} }
+
+// Field takes objects whose field is as n says, or missing.
+func Field(name string, n *Node) *Node { return (&Node{}).Field(name, n) }
+
+// Needed takes objects that have the field, which is as n says.
+func Needed(name string, n *Node) *Node { return Needs(name).Field(name, n) }
 
 // When takes what is not as cond says, and what is and is as then says too.
 func When(cond, then *Node) *Node { return &Node{If: cond, Then: then} }

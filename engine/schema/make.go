@@ -9,14 +9,14 @@ import (
 // Object is what a struct type does not say of its objects.
 type Object struct {
 	About string
-	// Fields has a row for each field of the type, in any order.
-	Fields []Field
+	// Rows has one for each field of the type, in any order.
+	Rows []Row
 	// Rules are what one field asks of another.
 	Rules []*Node
 }
 
-// Field is what a type does not say of one of its fields.
-type Field struct {
+// Row is what a type does not say of one of its fields.
+type Row struct {
 	Name  string
 	About string
 	// Must says that it must be there.
@@ -63,11 +63,11 @@ func (m *Maker) Object(name string, types ...reflect.Type) *Node {
 	}
 	n := &Node{Description: o.About, Type: Types{"object"}, AdditionalProperties: Never(), AllOf: o.Rules}
 	m.Define(name, n)
-	b := builder{m, name, o.Fields, n}
+	b := builder{m, name, o.Rows, n}
 	for _, t := range types {
 		b.fields(t)
 	}
-	for _, row := range o.Fields {
+	for _, row := range o.Rows {
 		if n.Properties.Get(row.Name) == nil {
 			panic("schema: " + name + " has no field " + row.Name)
 		}
@@ -79,7 +79,7 @@ func (m *Maker) Object(name string, types ...reflect.Type) *Node {
 type builder struct {
 	*Maker
 	name string
-	rows []Field
+	rows []Row
 	node *Node
 }
 
@@ -101,7 +101,7 @@ func (b builder) fields(t reflect.Type) {
 
 // field adds one field.
 func (b builder) field(name string, t reflect.Type) {
-	i := slices.IndexFunc(b.rows, func(f Field) bool { return f.Name == name })
+	i := slices.IndexFunc(b.rows, func(f Row) bool { return f.Name == name })
 	if i < 0 || b.rows[i].About == "" {
 		panic("schema: nothing is said of " + b.name + "." + name)
 	}

@@ -23,8 +23,8 @@ func toys() Maker {
 	return Maker{
 		Own: map[reflect.Type]*Node{size: Text("[0-9]+ mm", 9)},
 		Objects: map[string]Object{
-			"inner": {About: "An inner one.", Fields: []Field{{Name: "n", About: "how many", Must: true, As: From(1)}}},
-			"outer": {About: "An outer one.", Fields: []Field{
+			"inner": {About: "An inner one.", Rows: []Row{{Name: "n", About: "how many", Must: true, As: From(1)}}},
+			"outer": {About: "An outer one.", Rows: []Row{
 				{Name: "name", About: "its name", Must: true, As: Words("a", "b")},
 				{Name: "lists", About: "lists", As: Each(Each(Text("", 3), 1, 2), 0, 4).Apart()},
 				{Name: "in", About: "inner ones", Of: "inner"},
@@ -33,7 +33,7 @@ func toys() Maker {
 				{Name: "share", About: "a share"},
 				{Name: "counts", About: "counts"},
 			}, Rules: []*Node{When(Needs("flag"), Needs("one"))}},
-			"wider": {About: "A wider one.", Fields: []Field{{Name: "n", About: "n"}, {Name: "size", About: "a size"}}},
+			"wider": {About: "A wider one.", Rows: []Row{{Name: "n", About: "n"}, {Name: "size", About: "a size"}}},
 		},
 	}
 }
@@ -94,11 +94,11 @@ func TestObjectRefuses(t *testing.T) {
 			return inside
 		},
 		"toy has no field m": func(m *Maker) reflect.Type {
-			m.Objects["toy"] = Object{Fields: []Field{{Name: "n", About: "n"}, {Name: "m", About: "m"}}}
+			m.Objects["toy"] = Object{Rows: []Row{{Name: "n", About: "n"}, {Name: "m", About: "m"}}}
 			return inside
 		},
 		"toy has a field of type complex128": func(m *Maker) reflect.Type {
-			m.Objects["toy"] = Object{Fields: []Field{{Name: "n", About: "n"}}}
+			m.Objects["toy"] = Object{Rows: []Row{{Name: "n", About: "n"}}}
 			return reflect.TypeFor[struct {
 				N complex128 `json:"n"`
 			}]()

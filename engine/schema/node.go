@@ -11,21 +11,21 @@ const Draft = "https://json-schema.org/draft/2020-12/schema"
 
 // Node is a schema. The zero value takes anything.
 type Node struct {
-	Schema      string   `json:"$schema,omitempty"`
-	ID          string   `json:"$id,omitempty"`
-	Ref         string   `json:"$ref,omitempty"`
-	Title       string   `json:"title,omitempty"`
-	Description string   `json:"description,omitempty"`
-	Type        Types    `json:"type,omitempty"`
-	Const       any      `json:"const,omitempty"`
-	Enum        []string `json:"enum,omitempty"`
-	Format      string   `json:"format,omitempty"`
-	Pattern     string   `json:"pattern,omitempty"`
-	MinLength   *int     `json:"minLength,omitempty"`
-	MaxLength   *int     `json:"maxLength,omitempty"`
-	Minimum     *int     `json:"minimum,omitempty"`
-	Maximum     *int     `json:"maximum,omitempty"`
-	MultipleOf  *int     `json:"multipleOf,omitempty"`
+	Schema      string `json:"$schema,omitempty"`
+	ID          string `json:"$id,omitempty"`
+	Ref         string `json:"$ref,omitempty"`
+	Title       string `json:"title,omitempty"`
+	Description string `json:"description,omitempty"`
+	Type        Types  `json:"type,omitempty"`
+	Const       any    `json:"const,omitempty"`
+	Enum        []any  `json:"enum,omitempty"`
+	Format      string `json:"format,omitempty"`
+	Pattern     string `json:"pattern,omitempty"`
+	MinLength   *int   `json:"minLength,omitempty"`
+	MaxLength   *int   `json:"maxLength,omitempty"`
+	Minimum     *int   `json:"minimum,omitempty"`
+	Maximum     *int   `json:"maximum,omitempty"`
+	MultipleOf  *int   `json:"multipleOf,omitempty"`
 
 	Items       *Node `json:"items,omitempty"`
 	MinItems    *int  `json:"minItems,omitempty"`

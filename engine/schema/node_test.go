@@ -7,18 +7,21 @@ import (
 
 func TestNodeText(t *testing.T) {
 	for want, n := range map[string]*Node{
-		`{}`:                        {},
-		`false`:                     Never(),
-		`{"$ref":"#/$defs/a"}`:      In("a"),
-		`{"type":["null","a"]}`:     {Type: Types{"null", "a"}},
-		`{"const":0}`:               {Const: 0},
-		`{"enum":["a<b","c"]}`:      Words("a<b", "c"),
+		`{}`:                    {},
+		`false`:                 Never(),
+		`{"$ref":"#/$defs/a"}`:  In("a"),
+		`{"type":["null","a"]}`: {Type: Types{"null", "a"}},
+		`{"const":0}`:           {Const: 0},
+		`{"enum":["a<b","c"]}`:  Words("a<b", "c"),
+		`{"const":"a"}`:         Is("a"),
+		`{"enum":[0,2]}`:        Numbers(0, 2),
+		`{"properties":{"a":{"minimum":2}},"required":["a"]}`: Needed("a", From(2)),
 		`{"minLength":1}`:           Filled(),
 		`{"maxLength":0}`:           Empty(),
 		`{"minimum":0}`:             From(0),
 		`{"minimum":0,"maximum":3}`: Between(0, 3),
 		`{"properties":{"b":false,"a":{}},"required":["b"]}`:                    Needs("b").Field("b", Never()).Field("a", &Node{}),
-		`{"if":{"required":["a"]},"then":{"properties":{"a":{"maxLength":0}}}}`: When(Needs("a"), (&Node{}).Field("a", Empty())),
+		`{"if":{"required":["a"]},"then":{"properties":{"a":{"maxLength":0}}}}`: When(Needs("a"), Field("a", Empty())),
 	} {
 		got, err := marshal(n)
 		if err != nil || string(got) != want {
