@@ -41,6 +41,9 @@ func TestCompletion(t *testing.T) {
 		"export --o":           "--output",
 		"export NOTES01A":      "",
 		"--db x export":        "", // there is no such database
+		"schema":               "session assessment",
+		"schema --":            "--help --db",
+		"schema session":       "",
 		"demo --session":       "hillclimb launch launch-complete one-bore",
 		"demo --c":             "--complete",
 		"demo":                 "",

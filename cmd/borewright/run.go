@@ -35,6 +35,7 @@ func root(w World) *cli.Command {
 			exportCommand(w),
 			importCommand(w),
 			studyCommand(w),
+			schemaCommand(w),
 			versionCommand(w),
 			helpCommand(),
 		},
