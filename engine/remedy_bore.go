@@ -41,29 +41,18 @@ func (s *Session) honeTarget(bore plan.Feature) length.Exact {
 	return l.Target.Exact()
 }
 
-// isBore reports whether a finding can be cured by taking metal out of a bore.
+// isBore reports whether a finding is of the size or the form of a bore.
 func isBore(f Finding) bool {
-	switch {
-	case f.Of.Family != plan.Bore:
-		return false
-	case f.On == limit.Clearance || f.On == limit.Size:
-		return f.Judgement.LowSide
-	default:
-		return true
-	}
+	return f.Of.Family == plan.Bore && f.On != limit.Clearance
 }
 
-// bores has every bore that needs it honed, or says which oversize all of them
-// need.
+// bores has every bore that is too small or out of form honed, or says which
+// oversize all of them need.
 func (p *planner) bores() {
-	var lost []Finding
 	for _, bore := range features(p.about(isBore)) {
-		if !p.hone(bore) {
-			lost = append(lost, p.about(func(f Finding) bool { return f.Of == bore && isBore(f) })...)
-		}
+		p.hone(bore, false)
 	}
-	lost = append(lost, p.about(func(f Finding) bool { return f.Of.Family == plan.Bore && f.On == limit.Size })...)
-	if len(lost) > 0 {
+	if lost := p.about(isBore); len(lost) > 0 {
 		p.oversize(lost)
 	}
 }
@@ -77,14 +66,14 @@ func features(fs []Finding) []plan.Feature {
 	return out
 }
 
-// hone hones a bore to its target, or where that is too small to the smallest
-// size possible; it reports whether that helps.
-func (p *planner) hone(bore plan.Feature) bool {
+// hone hones a bore to its target, or where that is too small, and not the
+// target alone will do, to the smallest size possible, if that helps.
+func (p *planner) hone(bore plan.Feature, targetOnly bool) {
 	asked, missing := p.s.HoneFor(p.a, bore, length.Exact{})
 	least := fit.RoundUp(asked.Least, p.s.sees(plan.Bore))
 	for _, target := range []length.Exact{asked.Target, least} {
 		h, _ := p.s.HoneFor(p.a, bore, target)
-		if !h.Possible || !target.Measured() {
+		if !h.Possible || targetOnly && target != asked.Target {
 			continue
 		}
 		note := missing
@@ -93,10 +82,9 @@ func (p *planner) hone(bore plan.Feature) bool {
 		}
 		change := Change{Did: Hone, Of: bore, Size: p.s.written(target)}
 		if p.do(p.s.honeText(bore, h), []Change{change}, note...) {
-			return true
+			return
 		}
 	}
-	return false
 }
 
 // honeText says how much there is to take at each level and where to dwell.

@@ -11,7 +11,8 @@ import (
 )
 
 // pistons puts pistons, and rods, where they fit better, when the clearance
-// that they make is outside where they are.
+// that they make is outside where they are. A bore that stays too tight is honed
+// where a target says to which size.
 func (p *planner) pistons() {
 	for _, k := range []struct{ part, hole plan.Family }{{plan.Piston, plan.Bore}, {plan.Rod, plan.RodBearing}} {
 		is := func(f Finding) bool { return f.Of.Family == k.hole && f.On == limit.Clearance }
@@ -21,6 +22,11 @@ func (p *planner) pistons() {
 		x := p.s.Arrange(p.a, k.part)
 		if len(x.Changes) > 0 {
 			p.do(p.s.seatsText(x), x.Changes)
+		}
+		for _, f := range p.about(is) {
+			if k.part == plan.Piston && f.Judgement.LowSide {
+				p.hone(f.Of, true)
+			}
 		}
 		for _, f := range p.about(is) {
 			p.say([]Finding{f}, p.s.pistonNeeded(f, k.part), x.Missing...)

@@ -141,7 +141,8 @@ func TestChangesAndActions(t *testing.T) {
 		c := rapid.SampledFrom([]engine.Change{
 			{Did: engine.Hone, Of: plan.Feature{Family: plan.Bore, At: 3}, Size: w},
 			{Did: engine.File, Of: plan.Feature{Family: plan.RingGap, At: 3, Part: plan.Top}, Size: w},
-			{Did: engine.FitShell, Of: half, Size: w}, {Did: engine.FitWall, Of: half, Size: w},
+			{Did: engine.FitShell, Of: half, Size: w},
+			{Did: engine.FitWall, Of: half, Size: w},
 			{Did: engine.Seat, Of: plan.Feature{Family: plan.Piston, At: 3}, At: plan.Feature{Family: plan.Bore, At: 1}},
 		}).Draw(t, "change")
 		if got, ok := engine.ChangeOf(c.Action()); !ok || got != c {
@@ -149,8 +150,10 @@ func TestChangesAndActions(t *testing.T) {
 		}
 	})
 	for _, a := range []record.Action{
-		{Did: "wash", To: []plan.Feature{feature(t, "bore/1")}}, {Did: engine.Hone, To: []plan.Feature{feature(t, "bore/1")}, Amount: "much"},
-		{Did: engine.Seat, To: []plan.Feature{feature(t, "piston/1")}}, {Did: engine.Hone},
+		{Did: "wash", To: []plan.Feature{feature(t, "bore/1")}},
+		{Did: engine.Hone, To: []plan.Feature{feature(t, "bore/1")}, Amount: "much"},
+		{Did: engine.Seat, To: []plan.Feature{feature(t, "piston/1")}},
+		{Did: engine.Hone},
 	} {
 		if c, ok := engine.ChangeOf(a); ok {
 			t.Errorf("%+v is taken for %+v", a, c)
