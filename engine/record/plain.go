@@ -16,6 +16,7 @@ import (
 //     inline one just large enough for the readings.
 //   - Plan: a family without levels or directions gets the usual ones, as many
 //     levels as its rows have values; without a plan it is what the rows hold.
+//   - Rules, Given and Tables are as the events of these names have them.
 //   - Stage says where the session stands: as found, after work or final.
 type Plain struct {
 	Version  int           `json:"borewright"`
@@ -25,7 +26,10 @@ type Plain struct {
 	Unit     length.Unit   `json:"unit,omitempty"`
 	Layout   *plan.Layout  `json:"layout,omitempty"`
 	Plan     []PlainGroup  `json:"plan,omitempty"`
+	Rules    *Rules        `json:"rules,omitempty"`
 	Limits   []PlainLimits `json:"limits,omitempty"`
+	Given    []Given       `json:"given,omitempty"`
+	Tables   []Table       `json:"tables,omitempty"`
 	Parts    []PlainPart   `json:"parts,omitempty"`
 	Readings []PlainRow    `json:"readings,omitempty"`
 	Work     []PlainWork   `json:"work,omitempty"`
@@ -95,8 +99,8 @@ type PlainWork struct {
 
 // Events returns what the file says as fresh events of a session with this
 // identity, all at one time and by one hand, in order: details, layout, plan,
-// limits, parts, readings as found, work, the other readings, and that the
-// session is closed when the file says final. They are not sealed, and every
+// rules, limits, what is given, tables, parts, readings as found, work, the
+// other readings, and that the session is closed when the file says final. They are not sealed, and every
 // one is valid. The error names the place in the file and the value there.
 func (p Plain) Events(uid string, at time.Time, by string) ([]Event, error) {
 	if err := p.checkStage(); err != nil {
@@ -107,7 +111,7 @@ func (p Plain) Events(uid string, at time.Time, by string) ([]Event, error) {
 		return nil, err
 	}
 	s := spread{Plain: p, unit: d.Unit, bodies: []Body{d}}
-	for _, step := range []func() error{s.addLayout, s.addPlan, s.addLimits, s.addParts, s.addReadings} {
+	for _, step := range []func() error{s.addLayout, s.addPlan, s.addRules, s.addLimits, s.addGiven, s.addTables, s.addParts, s.addReadings} {
 		if err := step(); err != nil {
 			return nil, err
 		}

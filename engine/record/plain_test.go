@@ -126,6 +126,8 @@ var plainRows = []struct {
 	}},
 	{"as found and no work", `"unit":"in","stage":"as found","readings":[{"of":"bore/1","stage":"as found","across":["3.7510"]}]`, []string{"bore/1 a across 3.7510 = 3.7510 in first"}},
 	{"parts and limits", `"unit":"in","layout":{"form":"inline","cylinders":2},"parts":[{"part":"piston/2","at":"bore/1"}],"limits":[{"on":"size","of":"bore/2","new":{"low":"3.75"}}]`, []string{"limit", "fitted"}},
+	{"rules, what is given and tables", `"unit":"in","rules":{"judge":"wear"},"given":[{"name":"stroke","value":"3.48"}],"tables":[{"name":"costs"}],
+		"limits":[{"on":"size","of":"bore","new":{"low":"3.75"}}],"parts":[{"part":"piston/1","at":"bore/1"}]`, []string{"rules", "limit", "given", "table", "fitted"}},
 }
 
 func TestPlainReadings(t *testing.T) {
@@ -195,6 +197,27 @@ func grids(p plan.Plan) []string {
 		out = append(out, s+" / "+strings.Join(g.Directions, " "))
 	}
 	return out
+}
+
+// TestPlainFacts: rules, what is given and tables stand in a plain file as they
+// do in events.
+func TestPlainFacts(t *testing.T) {
+	events, err := readPlainText(t, `{"borewright":1,"unit":"mm",
+		"rules":{"unit":"in","definitions":{"taper":"spread"},"clearance":"mean - mean","decision":"guarded","coverage":"2","drift":"0.002 mm"},
+		"given":[{"name":"hone target","of":"bore/1","value":"82.020 mm","doubt":"0.002 mm","source":"order"},{"name":"ring gap factor","value":"0.0035"}],
+		"tables":[{"name":"shells","of":"shell-main","rows":[{"name":"standard","undersize":"0 mm","count":"4"}],"source":"shelf"}]}`).Events("u1", at, "rk")
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{
+		`rules {"unit":"in","definitions":{"taper":"spread"},"clearance":"mean - mean","decision":"guarded","coverage":"2","drift":"0.002 mm"}`,
+		`given {"name":"hone target","of":"bore/1","value":"82.020 mm","doubt":"0.002 mm","source":"order"}`,
+		`given {"name":"ring gap factor","value":"0.0035"}`,
+		`table {"name":"shells","of":"shell-main","rows":[{"count":"4","name":"standard","undersize":"0 mm"}],"source":"shelf"}`,
+	}
+	if got := say(t, events)[2:]; !reflect.DeepEqual(got, want) {
+		t.Errorf("the facts are\n%s\nnot\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
 }
 
 func TestPlainPrintsBack(t *testing.T) {

@@ -195,13 +195,7 @@ func (s *spread) limits(at string, l PlainLimits) (limit.Limits, error) {
 		}
 		*n.to = w
 	}
-	if err := (Limit{out}).validate(0); err != nil {
-		return out, under(at, err)
-	}
-	if f, err := plan.ParseFeature(l.Of); err == nil {
-		return out, s.stands(at+".of", f)
-	}
-	return out, nil
+	return out, s.fact(at, l.Of, Limit{out}.validate(0))
 }
 
 // stands refuses a feature that the layout does not have.

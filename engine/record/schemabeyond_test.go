@@ -53,7 +53,7 @@ var beyond = map[string][]string{
 	},
 	"what stands elsewhere": {
 		"meaning: no unit", "meaning: a bare number without a unit", "meaning: too many without a layout", "meaning: a family twice",
-		"meaning: too many levels", "meaning: a limit for a missing feature", "meaning: a part that is not there",
+		"meaning: too many levels", "meaning: a limit for a missing feature", "meaning: a figure of what is not there", "meaning: a table of what is not there", "meaning: a part that is not there",
 		"meaning: a feature that is not there", "meaning: a family that is not planned", "meaning: a direction that is not planned",
 		"meaning: a direction twice", "meaning: too many directions", "meaning: too few values", "meaning: a value alone",
 		"meaning: a level", "meaning: a level beyond", "meaning: levels in a row of one", "meaning: a place twice",

@@ -15,7 +15,10 @@ func plainObjects() map[string]schema.Object {
 				may("unit", "the unit of numbers that have none of their own", nil),
 				may("layout", "the layout; without one it is an inline one just large enough for the readings", nil, "plain-layout"),
 				may("plan", "what is measured; without one it is what the readings hold", nil, "plain-group"),
+				may("rules", "how the session judges", nil, "plain-rules"),
 				may("limits", "the limits", nil, "plain-limits"),
+				may("given", "figures that are stated, not measured here", nil, "plain-given"),
+				may("tables", "stock on hand, ladders, costs and locks", nil, "plain-table"),
 				may("parts", "where loose parts sit, each at its own number when it is not said", nil, "plain-part"),
 				may("readings", "the readings, a row for each feature", nil, "plain-row"),
 				may("work", "work done after the readings as found and before the others", nil, "plain-work"),
@@ -53,6 +56,9 @@ func plainObjects() map[string]schema.Object {
 				must("at", "the position it sits at", nil),
 			},
 		},
+		"plain-rules": {About: "How the session judges.", Rows: rulesRows()},
+		"plain-given": {About: "A figure that is stated: a stroke, a hone target, an expansion.", Rows: givenRows()},
+		"plain-table": {About: "Stock on hand, a ladder of sizes, costs or locks.", Rows: tableRows()},
 		"plain-row": {
 			About: "What was read on one feature, by direction: any field but of, level and stage is a direction, by its name or in degrees from 0 to 360.",
 			Rows: []schema.Row{

@@ -54,22 +54,11 @@ func setupObjects() map[string]schema.Object {
 		},
 		"given": {
 			About: "A figure that is stated, not measured here: a stroke, a skirt height, an expansion.",
-			Rows: []schema.Row{
-				must("name", "what is stated", nameText(maxName)),
-				may("of", "the family or feature it holds for", ofText("|")),
-				must("value", "the figure with its unit", figureText().With(filled())),
-				may("doubt", "how far it may be wrong, with its unit", figureText()),
-				may("source", "where it comes from", line(maxText)),
-			},
+			Rows:  givenRows(),
 		},
 		"table": {
 			About: "Stock on hand, a ladder of sizes, costs or lock sizes.",
-			Rows: []schema.Row{
-				must("name", "what it is a table of", schema.Words(Shells, Ladder, Costs, Locks)),
-				may("of", "the family or feature it holds for", ofText("|")),
-				may("rows", "its rows, each by the names of its columns", texts(tableRow())),
-				may("source", "where it comes from", line(maxText)),
-			},
+			Rows:  tableRows(),
 		},
 	}
 }
@@ -158,7 +147,7 @@ func rangeRows() []schema.Row {
 	}
 }
 
-// rulesRows are the rows of the rules of a session.
+// rulesRows are the rows of the rules of a session in either form.
 func rulesRows() []schema.Row {
 	by := &schema.Node{AdditionalProperties: schema.Never()}
 	for _, on := range limit.Characteristics() {
@@ -183,5 +172,26 @@ func tableRow() *schema.Node {
 	return &schema.Node{
 		MinProperties: &some, PropertyNames: nameText(maxName),
 		AdditionalProperties: line(maxTitle).With(&schema.Node{Type: schema.Types{"string"}}),
+	}
+}
+
+// givenRows are the rows of a stated figure in either form.
+func givenRows() []schema.Row {
+	return []schema.Row{
+		must("name", "what is stated", nameText(maxName)),
+		may("of", "the family or feature it holds for", ofText("|")),
+		must("value", "the figure with its unit", figureText().With(filled())),
+		may("doubt", "how far it may be wrong, with its unit", figureText()),
+		may("source", "where it comes from", line(maxText)),
+	}
+}
+
+// tableRows are the rows of a table in either form.
+func tableRows() []schema.Row {
+	return []schema.Row{
+		must("name", "what it is a table of", schema.Words(Shells, Ladder, Costs, Locks)),
+		may("of", "the family or feature it holds for", ofText("|")),
+		may("rows", "its rows, each by the names of its columns", texts(tableRow())),
+		may("source", "where it comes from", line(maxText)),
 	}
 }
