@@ -22,6 +22,7 @@ func (a *Assessment) Whole(s *Session) []string {
 	if figures := a.Figures(s); len(figures) > 0 {
 		lines = append(append(lines, ""), figures...)
 	}
+	lines = append(lines, a.workedOutLines(s)...)
 	return append(lines, "", Advice)
 }
 

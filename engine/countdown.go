@@ -1,0 +1,62 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"borewright/engine/fit"
+	"borewright/engine/length"
+	"borewright/engine/plan"
+)
+
+// HoneCount counts the honing of a bore down to a target, from the sizes read
+// after so many strokes; without a target it is the bore's hone target. The
+// bore's expansion, where it is given, corrects for warmth.
+func (s *Session) HoneCount(bore plan.Feature, target length.Exact, passes []fit.Pass) fit.Countdown {
+	if !target.Measured() {
+		target = s.honeTarget(bore)
+	}
+	alpha, _ := s.givenNumber(GivenExpansion, bore)
+	return fit.Count(passes, target, s.sees(plan.Bore), alpha)
+}
+
+// HoneTarget returns the size that a bore is honed to: as given, else the target
+// of its size limits; not measured without either.
+func (s *Session) HoneTarget(bore plan.Feature) length.Exact { return s.honeTarget(bore) }
+
+// CountText says where a countdown stands, such as "0.0004 in left, about 16
+// strokes (4.0 to each 0.0001 in); the bore is 6 °C warm and reads 0.0003 in
+// large: wait before the last".
+func (s *Session) CountText(c fit.Countdown) string {
+	u := s.Unit()
+	if !c.Left.Measured() {
+		return "no target is given for this bore, or no size was keyed"
+	}
+	text := s.amount(s.rounded(c.Left)) + " left"
+	switch {
+	case c.Left.Sign() < 0:
+		text = s.amount(s.rounded(c.Left.Neg())) + " past the target"
+	case c.Left.Sign() == 0:
+		text = "at the target"
+	case c.ToGo > 0:
+		text += ", about " + strconv.Itoa(c.ToGo) + " strokes"
+	}
+	if c.PerStep > 0 {
+		step := length.Of(s.sees(plan.Bore))
+		text += fmt.Sprintf(" (%s to each %s)", strconv.FormatFloat(c.PerStep, 'f', 1, 64), s.amount(step))
+	}
+	if c.Warmer == 0 || c.ReadsLarge.Sign() == 0 {
+		return text
+	}
+	warm, reads := "warm", "large"
+	if c.Warmer < 0 {
+		warm, reads = "cold", "small"
+	}
+	text += fmt.Sprintf("; the bore is %s °C %s and reads %s %s", strconv.FormatFloat(math.Abs(c.Warmer), 'f', -1, 64), warm,
+		c.ReadsLarge.Abs().Format(u, u.Decimals()+1)+" "+u.String(), reads)
+	if c.Wait && c.Left.Sign() > 0 {
+		text += ": wait before the last"
+	}
+	return text
+}
