@@ -64,6 +64,14 @@ var checkAsks = map[string]func(*checkGiven) []checkAnswer{
 	"wall of an undersize":            askWall,
 	"largest step between neighbours": askNeighbours,
 	"change of ring gap":              askGap,
+	"total indicator reading":         askTotal,
+	"bend of a full turn":             askBend,
+	"target ring gap":                 askTargetGap,
+	"ring gap at the smallest":        askGapAt,
+	"smallest oversize":               askSmallestOversize,
+	"smallest undersize":              askSmallestUndersize,
+	"clearance and shift of a pair":   askPair,
+	"cooled":                          askCooled,
 	"keyed beside":                    askKeyed,
 	"figure of readings":              askFigure,
 	"figure of a session":             askSessionFigure,
@@ -162,8 +170,12 @@ func askRangeFactor(g *checkGiven) []checkAnswer {
 
 // limits returns the limits that are given.
 func (g *checkGiven) limits(on limit.Characteristic) limit.Limits {
+	of := plan.Bore
+	if on == limit.Step {
+		of = plan.MainBearing
+	}
 	return limit.Limits{
-		On: on, Of: string(plan.Bore),
+		On: on, Of: string(of),
 		New:  limit.Range{Low: g.maybe("new low"), High: g.maybe("new high")},
 		Wear: limit.Range{Low: g.maybe("wear low"), High: g.maybe("wear high")},
 		Per:  g.maybe("per"), Travel: g.maybe("travel"),

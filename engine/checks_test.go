@@ -19,7 +19,7 @@ const checkTable = "../testdata/checks.json"
 
 // The least that the table holds, so that no row leaves it unnoticed.
 const (
-	leastChecks  = 317
+	leastChecks  = 362
 	leastSources = 38
 )
 
