@@ -38,7 +38,7 @@ func (s *Session) Ring(a *Assessment, of plan.Feature) Ring {
 	}
 	means := fit.MeansOf(bore.Grid.Depths, bore.Grid.Values)
 	least := means.Smallest(s.givenLength(GivenTravelTop, of), s.givenLength(GivenTravelBottom, of))
-	r.Gap = fit.GapAt(r.Read, means.At(s.givenLength(GivenGapDepth, of)), least)
+	r.Gap = fit.GapAt(r.Read, means.At(s.gapDepth(of)), least)
 	if r.Corrected = r.Gap.Measured() && r.Gap != r.Read; !r.Gap.Measured() {
 		r.Gap = r.Read
 		r.Missing = append(r.Missing, "no ring gap depth is given, or the bore's levels have none: the gap is as read")
@@ -49,6 +49,18 @@ func (s *Session) Ring(a *Assessment, of plan.Feature) Ring {
 	r.Target = s.gapTarget(of, least)
 	s.heat(&r, least)
 	return r
+}
+
+// gapDepth is how deep a ring's gap was measured: as given, else at the one
+// level that the plan has for it.
+func (s *Session) gapDepth(of plan.Feature) length.Exact {
+	if e := s.givenLength(GivenGapDepth, of); e.Measured() {
+		return e
+	}
+	if g, _ := s.plan.Group(of.Family); len(g.Levels) == 1 {
+		return g.Levels[0].Depth.Exact()
+	}
+	return length.Exact{}
 }
 
 // gapTarget is the gap that the factor of a ring asks for in a bore this large.
@@ -105,7 +117,7 @@ const reference = 20
 func (s *Session) opensGaps(out map[plan.Place]length.Exact, bore plan.Feature, size length.Exact) {
 	m := s.measure(bore)
 	for _, f := range s.changedBy(Change{Did: Hone, Of: bore})[1:] {
-		at := fit.MeansOf(m.Grid.Depths, m.Grid.Values).At(s.givenLength(GivenGapDepth, f))
+		at := fit.MeansOf(m.Grid.Depths, m.Grid.Values).At(s.gapDepth(f))
 		if !at.Measured() {
 			at = m.Figures.Mean
 		}
