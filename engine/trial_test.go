@@ -17,7 +17,7 @@ func change(t *testing.T, did, of, size string) engine.Change {
 	return engine.Change{Did: did, Of: feature(t, of), Size: inch(t, size)}
 }
 
-func sizeOf(a *engine.Assessment, t *testing.T, of string) string {
+func sizeOf(t *testing.T, a *engine.Assessment, of string) string {
 	t.Helper()
 	m, ok := a.Feature(feature(t, of))
 	if !ok || m.Figures.Smallest != m.Figures.Largest {
@@ -44,7 +44,7 @@ func TestTrialMakesEachChange(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := sizeOf(a, t, c.of); got != c.want || s.Tell(c.change) != c.told {
+		if got := sizeOf(t, a, c.of); got != c.want || s.Tell(c.change) != c.told {
 			t.Errorf("%s: %s, want %s", s.Tell(c.change), got, c.want)
 		}
 		if after.Stage(c.change.Of) != s.Stage(c.change.Of)+1 || after.Head().N <= s.Head().N {
