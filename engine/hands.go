@@ -21,16 +21,26 @@ type Hand struct {
 // Hand returns what a family is read with. The error says what is missing
 // before a reading can be taken.
 func (s *Session) Hand(f plan.Family) (Hand, error) {
+	g, ok := s.plan.Group(f)
+	if !ok {
+		return Hand{}, fmt.Errorf("%s are not in the plan", f.Plural())
+	}
+	if g.Instrument == "" {
+		return Hand{}, fmt.Errorf("no gauge is chosen for %s", f.Plural())
+	}
+	return s.HandWith(f, g.Instrument)
+}
+
+// HandWith returns what a family would be read with if an instrument were
+// chosen for it. The error says what is missing, as Hand's does.
+func (s *Session) HandWith(f plan.Family, instrument string) (Hand, error) {
 	var h Hand
 	g, ok := s.plan.Group(f)
 	if !ok {
 		return h, fmt.Errorf("%s are not in the plan", f.Plural())
 	}
-	if g.Instrument == "" {
-		return h, fmt.Errorf("no gauge is chosen for %s", f.Plural())
-	}
-	if h.Instrument, ok = s.instrument(g.Instrument); !ok {
-		return h, fmt.Errorf("the gauge %q chosen for %s is not in this session", g.Instrument, f.Plural())
+	if h.Instrument, ok = s.instrument(instrument); !ok {
+		return h, fmt.Errorf("the gauge %q chosen for %s is not in this session", instrument, f.Plural())
 	}
 	for _, set := range s.sets {
 		if x, _ := s.setting(set.Setting); x.Instrument == h.Instrument.ID {

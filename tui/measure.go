@@ -29,7 +29,9 @@ type measure struct {
 	// they were with it and those before.
 	again  []plan.Place
 	agains int
-	keys   keying.State
+	// clearing says that the hand is led through what is in doubt until nothing is.
+	clearing bool
+	keys     keying.State
 	// awaiting are the readings for which the bell has not rung yet.
 	awaiting []int64
 	chosen   gauge.Instrument // by the menu, until its master's size is keyed

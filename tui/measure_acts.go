@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -40,7 +41,7 @@ func (m *measure) take(e keying.Take) {
 
 // move goes to a place, and leaves what was to be read again.
 func (m *measure) move(p plan.Place) {
-	m.place, m.returnTo, m.again = p, plan.Place{}, nil
+	m.place, m.returnTo, m.again, m.clearing = p, plan.Place{}, nil, false
 }
 
 // record takes what happened to the desk, or says why it is refused.
@@ -59,9 +60,9 @@ func (m *measure) refuse(why string) {
 
 // repeatLast goes back to the place just taken to add a repeat to it.
 func (m *measure) repeatLast() {
-	here, again := m.place, m.again
+	here, again, clearing := m.place, m.again, m.clearing
 	m.move(m.justTaken)
-	m.returnTo, m.again = here, again
+	m.returnTo, m.again, m.clearing = here, again, clearing
 }
 
 func (m *measure) leaveOut() {
@@ -118,8 +119,12 @@ func (m *measure) zeroCheck(text string, r gauge.Result) {
 		m.refuse(err.Error())
 		return
 	}
-	if m.record(record.Zero{Set: h.Set.ID, Keyed: text, Deviation: r.Meaning.Dev}) {
-		m.st.Say(draw.Plain, "zero check: "+h.Instrument.Name+" reads "+text+" on its master")
+	if !m.record(record.Zero{Set: h.Set.ID, Keyed: text, Deviation: r.Meaning.Dev}) {
+		return
+	}
+	m.st.Say(draw.Plain, "zero check: "+h.Instrument.Name+" reads "+text+" on its master")
+	if m.desk.Session.Doubtful(h.Setting.ID) {
+		m.askRezero(h)
 	}
 }
 
@@ -161,28 +166,52 @@ func (m *measure) work(text string) {
 	}
 }
 
-// chooseGauge takes up an instrument for the family by its number in the
-// session's list; on is the master's size for a comparator.
+// takeUp takes up an instrument for the family with the setting that it has;
+// ok is false where it has none for this family, or is in the hand already.
+func (m *measure) takeUp(i gauge.Instrument) (ok bool) {
+	f := m.place.Of.Family
+	if h, err := m.desk.Session.Hand(f); err == nil && h.Instrument.ID == i.ID {
+		return false
+	}
+	h, err := m.desk.Session.HandWith(f, i.ID)
+	if err != nil || !m.record(m.withGauge(i)...) {
+		return false
+	}
+	m.st.Say(draw.Plain, i.Name+" is in the hand for "+f.Plural()+", as zeroed on "+masterWords(m.desk.Session, h.Setting)+"; /5 again zeroes it anew")
+	if m.desk.Session.Doubtful(h.Setting.ID) {
+		m.askRezero(h)
+	}
+	return true
+}
+
+// withGauge is the plan with an instrument chosen for the family in the hand,
+// or nothing where it is chosen already.
+func (m *measure) withGauge(i gauge.Instrument) []record.Body {
+	return choosing(m.desk.Session, m.place.Of.Family, i.ID)
+}
+
+// choosing is the plan with an instrument chosen for a family, or nothing where
+// it is chosen already.
+func choosing(s *engine.Session, f plan.Family, instrument string) []record.Body {
+	p := s.Plan()
+	p.Families = slices.Clone(p.Families)
+	k := slices.IndexFunc(p.Families, func(g plan.Group) bool { return g.Family == f })
+	if k < 0 || p.Families[k].Instrument == instrument {
+		return nil
+	}
+	p.Families[k].Instrument = instrument
+	return []record.Body{record.Plan{Plan: p}}
+}
+
+// chooseGauge takes up an instrument for the family, zeroed anew; size is the
+// master's for a comparator.
 func (m *measure) chooseGauge(i gauge.Instrument, size length.Written) {
 	s := m.desk.Session
-	p := s.Plan()
-	families := append([]plan.Group(nil), p.Families...)
-	changed := false
-	for k := range families {
-		if families[k].Family == m.place.Of.Family && families[k].Instrument != i.ID {
-			families[k].Instrument, changed = i.ID, true
-		}
-	}
-	p.Families = families
 	x := gauge.Setting{ID: freshID("s", len(s.Settings())), Instrument: i.ID, On: gauge.OnScale}
 	if i.Kind == gauge.Comparator {
 		x.On, x.Size = gauge.OnRing, size
 	}
-	var bodies []record.Body
-	if changed {
-		bodies = append(bodies, record.Plan{Plan: p})
-	}
-	bodies = append(bodies, record.Setting{Setting: x}, record.Set{Set: gauge.Set{ID: freshID("t", len(s.Sets())), Setting: x.ID}})
+	bodies := append(m.withGauge(i), record.Setting{Setting: x}, record.Set{Set: gauge.Set{ID: freshID("t", len(s.Sets())), Setting: x.ID}})
 	if m.record(bodies...) {
 		m.st.Say(draw.Plain, i.Name+" is in the hand for "+m.place.Of.Family.Plural())
 	}

@@ -51,15 +51,17 @@ func (m *measure) nextAgain() {
 	m.st.Say(draw.Marked, text)
 }
 
-// goOn goes to where a taken reading leads: to the next place that is to be
-// read again, back to where the hand was when it added a repeat to an earlier
+// goOn goes to where a taken reading leads: to the next place that is in
+// doubt or to be read again, back to where the hand was when it added a repeat to an earlier
 // place, else on in the plan.
 func (m *measure) goOn() {
-	again := m.again
+	again, clearing := m.again, m.clearing
 	switch {
 	case !m.returnTo.IsZero():
 		m.move(m.returnTo)
-		m.again = again
+		m.again, m.clearing = again, clearing
+	case clearing:
+		m.clearNext()
 	case len(again) > 0:
 		m.nextAgain()
 	default:

@@ -180,7 +180,7 @@ func (m *measure) readAnswer(text string) gauge.Result {
 		if err := gauge.CheckTemperature(text); err != nil {
 			return refusedAnswer(err.Error())
 		}
-	case askMixup:
+	case askMixup, askRezero:
 		if text != "1" && text != "2" {
 			return refusedAnswer("key 1 or 2, not " + text)
 		}
@@ -214,6 +214,8 @@ func (m *measure) answer(a keying.Answer) {
 		m.pickGauge(a.Text)
 	case askMixup:
 		m.settleMixup(a.Text)
+	case askRezero:
+		m.settleRezero(a.Text)
 	case askMaster:
 		if w, err := length.Parse(a.Text, m.chosen.Unit); err == nil {
 			m.chooseGauge(m.chosen, w)
@@ -221,17 +223,21 @@ func (m *measure) answer(a keying.Answer) {
 	}
 }
 
-// pickGauge takes up an instrument by its number; a comparator first needs the
-// size of its master.
+// pickGauge takes up an instrument by its number: as it was zeroed last, or,
+// when it is in the hand already, zeroed anew. A comparator then needs the size
+// of its master.
 func (m *measure) pickGauge(text string) {
 	n, _ := strconv.Atoi(text)
 	m.chosen = m.desk.Session.Instruments()[n-1]
+	if m.takeUp(m.chosen) {
+		return
+	}
 	if m.chosen.Kind != gauge.Comparator {
 		m.chooseGauge(m.chosen, length.Written{})
 		return
 	}
 	m.keys = keying.Ask(m.keys, keying.Asking{
 		What:  askMaster,
-		Title: "size of the ring or micrometer it is zeroed on, in " + m.chosen.Unit.String() + "?",
+		Title: "size of the ring or micrometer it is zeroed on (" + m.chosen.Unit.String() + ")?",
 	})
 }

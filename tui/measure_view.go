@@ -151,8 +151,15 @@ func (m *measure) figureLine(f engine.LiveFigure, w, limits int) string {
 		p.Paint(draw.Dim, draw.FitRight(f.Against, limits)) + " " + p.Paint(tone, draw.Fit(verdict, figureVerdict))
 }
 
-// shortVerdict is the verdict in one word or two.
+// shortVerdict is the verdict in one word or two. One that is not outside is
+// nothing but suspect where it is.
 func shortVerdict(j limit.Judgement) string {
+	switch {
+	case j.Suspect && j.Verdict == limit.Outside:
+		return "outside?"
+	case j.Suspect:
+		return "suspect"
+	}
 	switch j.Verdict {
 	case limit.InsideWear:
 		return "by wear"
@@ -194,18 +201,24 @@ func (m *measure) neighbours(w, rows int) []string {
 	for i, level := range g.Levels {
 		cells := []string{draw.Clean(level.Called())}
 		for k := range g.Directions {
-			cells = append(cells, m.cell(x.Grid.Values[i][k], x.Places))
+			at := plan.Place{Of: m.place.Of, Level: level.ID, Dir: g.Directions[k]}
+			cells = append(cells, m.cell(x.Grid.Values[i][k], x.Places, m.suspectAt(at)))
 		}
 		lines = append(lines, draw.Row(cells, widths))
 	}
 	return lines[:min(len(lines), rows)]
 }
 
-func (m *measure) cell(v length.Exact, places int) string {
-	if !v.Measured() {
+// cell is a figure of the grid, with a question mark where it is suspect.
+func (m *measure) cell(v length.Exact, places int, suspect bool) string {
+	switch {
+	case !v.Measured():
 		return m.st.Signs.Dash
+	case suspect:
+		return v.Format(m.desk.Session.Unit(), places) + "?"
+	default:
+		return v.Format(m.desk.Session.Unit(), places)
 	}
-	return v.Format(m.desk.Session.Unit(), places)
 }
 
 // section is the feature in section with the place marked.
@@ -235,7 +248,7 @@ func (m *measure) dir(name string, x engine.Measured, level, dir int, ref length
 	deg, _ := plan.Angle(m.place.Of.Family, name)
 	d := draw.Dir{Name: engine.DirName(name), Angle: float64((deg + 90) % 180)}
 	if v := x.Grid.Values[level][dir]; v.Measured() && ref.Sign() > 0 {
-		d.Measured = true
+		d.Measured, d.Suspect = true, m.suspectAt(plan.Place{Of: m.place.Of, Level: m.levelID(level), Dir: name})
 		d.Deviation = v.Sub(ref).Float() / ref.Float()
 		d.Text = v.Sub(ref).FormatSigned(m.desk.Session.Unit(), x.Places)
 	}

@@ -40,6 +40,7 @@ func (m *measure) Actions() []Action {
 		m.st.prepKey(m.desk),
 		m.st.limitsKey(m.desk, func() plan.Feature { return m.place.Of }),
 	)
+	out = append(out, m.doubtKeys()...)
 	if m.keys.Text == "" { // else the letter belongs to a unit that is being keyed
 		out = append(out, m.st.unitKey(m.desk))
 	}
@@ -97,6 +98,9 @@ func (m *measure) meaning(l measureLayout) []string {
 	case keying.Menu:
 		return line(draw.Marked, "menu")
 	case keying.Revisit:
+		if m.suspectAt(m.place) {
+			return line(draw.Warn, "stands here, SUSPECT"+m.standsAs()+": its gauge's zero could not be believed; a new number replaces it")
+		}
 		return line(draw.Plain, "stands here"+m.standsAs()+": a new number replaces it, * adds a repeat")
 	default:
 		return m.invitation(line)
