@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/plan"
@@ -41,6 +42,7 @@ func (m *measure) Actions() []Action {
 		m.st.limitsKey(m.desk, func() plan.Feature { return m.place.Of }),
 	)
 	out = append(out, m.doubtKeys()...)
+	out = append(out, m.st.doubtKey(m.desk, func() (engine.Finding, bool) { return m.desk.worstOf(m.place.Of) }))
 	if m.keys.Text == "" { // else the letter belongs to a unit that is being keyed
 		out = append(out, m.st.unitKey(m.desk))
 	}

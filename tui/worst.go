@@ -59,6 +59,7 @@ func (s *worst) Actions() []Action {
 		}),
 		quiet(s.st.prepKey(s.desk)),
 		s.st.limitsKey(s.desk, s.markedFeature),
+		s.st.doubtKey(s.desk, s.marked),
 		s.st.unitKey(s.desk),
 	}
 }
@@ -76,6 +77,14 @@ func (s *worst) markedFeature() plan.Feature {
 		return fs[s.list.at].Of
 	}
 	return plan.Feature{}
+}
+
+// marked is the marked finding; ok is false when there is none.
+func (s *worst) marked() (f engine.Finding, ok bool) {
+	if fs := s.findings(); s.list.at < len(fs) {
+		return fs[s.list.at], true
+	}
+	return f, false
 }
 
 // visit drills into the marked finding's place.
