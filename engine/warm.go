@@ -76,3 +76,9 @@ func (s *Session) WarmNotes(p plan.Place) []string {
 	}
 	return notes
 }
+
+// GivenFor returns a figure that was stated of a family as a whole.
+func (s *Session) GivenFor(name string, f plan.Family) (g record.Given, ok bool) {
+	g, ok = s.givens[givenKey{name, string(f)}]
+	return g, ok
+}

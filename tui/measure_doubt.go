@@ -86,13 +86,14 @@ func masterWords(s *engine.Session, x gauge.Setting) string {
 	}
 }
 
-// doubtKeys are the letters for what is in doubt.
+// doubtKeys are the letters for the gauges and for what is in doubt.
 func (m *measure) doubtKeys() []Action {
 	none := ""
 	if len(m.desk.Session.MeasureAgain()) == 0 {
 		none = "no reading is suspect"
 	}
 	return []Action{
+		m.st.gaugesKey(m.desk, func() plan.Family { return m.place.Of.Family }),
 		quiet(on("a", "measure again", func() tea.Cmd {
 			m.clearDoubt()
 			return nil

@@ -1,0 +1,162 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewright/tui/draw"
+	"borewright/tui/term"
+)
+
+// entry is a short form whose fields become an event or two when they are kept.
+type entry struct {
+	st    *Station
+	title string
+	form  *form
+	// wrong says why it cannot be kept as it stands, changed whether leaving
+	// would lose something, keep records it, and hint says more below the fields.
+	wrong   func() string
+	changed func() bool
+	keep    func() error
+	hint    func() string
+	w, h    int
+}
+
+// Init needs nothing.
+func (s *entry) Init() tea.Cmd { return nil }
+
+// Resize sets the size of the body.
+func (s *entry) Resize(w, h int) { s.w, s.h = w, h }
+
+// Title says what is filled in.
+func (s *entry) Title() string { return s.title }
+
+// Typing says what the field in focus takes.
+func (s *entry) Typing() Typing { return s.form.here().typing() }
+
+// Update takes a key that no action took.
+func (s *entry) Update(msg tea.Msg) tea.Cmd {
+	t, ok := msg.(term.Token)
+	if !ok {
+		return nil
+	}
+	s.st.Hush()
+	if refused := s.form.key(t); refused != "" {
+		s.refuse(refused)
+	}
+	return nil
+}
+
+func (s *entry) refuse(why string) {
+	s.st.Say(draw.Warn, why)
+	s.st.Ring(2)
+}
+
+// Actions are its keys.
+func (s *entry) Actions() []Action {
+	out := []Action{
+		on("enter", "next field", s.enter),
+		on("f2|ctrl+s", "keep it", s.finish).unless(s.off()).because("from any field; nothing is recorded before"),
+	}
+	out = append(out, s.form.changeKeys()...)
+	out = append(out, s.form.moveKeys(s.room())...)
+	return append(out, quiet(on("esc", "back", s.leave)).because("first takes back what is keyed in the field"))
+}
+
+// off says why it cannot be kept yet. While something is keyed that has not been
+// taken in it may.
+func (s *entry) off() string {
+	if s.form.pending() {
+		return ""
+	}
+	return s.why()
+}
+
+// why says what is wrong with it: a field that could not be taken in first.
+func (s *entry) why() string {
+	for _, r := range s.form.rows {
+		for _, f := range r.fields {
+			if b, bad := s.form.bad[f.id]; bad {
+				return b.why
+			}
+		}
+	}
+	return s.wrong()
+}
+
+// enter takes the field in and goes on; behind the last one it keeps it.
+func (s *entry) enter() tea.Cmd {
+	s.form.armed = false
+	if !s.form.commit() {
+		s.refuse(s.form.bad[s.form.focus].why)
+		return nil
+	}
+	before := s.form.focus
+	s.form.move(1)
+	if s.form.focus == before {
+		return s.finish()
+	}
+	return nil
+}
+
+// finish keeps it and leaves.
+func (s *entry) finish() tea.Cmd {
+	s.form.armed = false
+	s.form.commit()
+	if why := s.why(); why != "" {
+		s.refuse(why)
+		return nil
+	}
+	if err := s.keep(); err != nil {
+		s.st.Say(draw.Bad, err.Error())
+		s.st.Ring(2)
+		return nil
+	}
+	s.st.Pop(nil)
+	return nil
+}
+
+// leave takes back what is keyed, else leaves: at the second press when
+// something would be lost.
+func (s *entry) leave() tea.Cmd {
+	switch {
+	case s.form.pending():
+		s.form.undo()
+	case s.form.armed, !s.changed() && len(s.form.bad) == 0:
+		s.st.Pop(nil)
+	default:
+		s.form.armed = true
+		s.st.Say(draw.Warn, "Esc once more leaves; what was changed here is dropped")
+	}
+	return nil
+}
+
+// entryFoot are the lines below the fields: a rule, what the field in focus is
+// for, and how it stands.
+const entryFoot = 7
+
+func (s *entry) room() int { return max(1, s.h-entryFoot) }
+
+// View draws the fields and what is to be said of the one in focus.
+func (s *entry) View() []string {
+	says := func(id string) said {
+		if b, bad := s.form.bad[id]; bad {
+			return said{b.why, draw.Bad}
+		}
+		return said{}
+	}
+	lines := draw.Box(s.form.view(s.st, s.w, s.room(), says), s.w, s.room())
+	lines = append(lines, s.st.Palette.Paint(draw.Frame, draw.Rule(s.form.scrolled(s.room()), s.w, s.st.ASCII)))
+	lines = append(lines, draw.Box(wrapped(s.st, s.w, draw.Dim, s.form.here().why, 2), s.w, 2)...)
+	return append(lines, draw.Box(s.stands(), s.w, entryFoot-3)...)
+}
+
+// stands says what is wrong, or what keeping it would do.
+func (s *entry) stands() []string {
+	if s.form.pending() {
+		return wrapped(s.st, s.w, draw.Dim, "Enter takes it in, Esc takes it back", 1)
+	}
+	if why := s.why(); why != "" {
+		return wrapped(s.st, s.w, draw.Warn, "not yet: "+why, 3)
+	}
+	return wrapped(s.st, s.w, draw.Good, s.hint()+"F2 keeps it", 3)
+}
