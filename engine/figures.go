@@ -37,6 +37,9 @@ func (s *Session) figureLines(m Measured) []string {
 	if len(m.Notes) > 0 {
 		lines = append(lines, "    note: read while "+strings.Join(m.Notes, ", "))
 	}
+	if text := s.MixedConditions(m.Of); text != "" {
+		lines = append(lines, "    note: "+text)
+	}
 	if text := s.roundText(m); text != "" {
 		lines = append(lines, "    out-of-round "+text)
 	}

@@ -32,6 +32,8 @@ type measure struct {
 	// clearing says that the hand is led through what is in doubt until nothing is.
 	clearing bool
 	keys     keying.State
+	// sizeLarge shows the size large where the dial reads clearance.
+	sizeLarge bool
 	// awaiting are the readings for which the bell has not rung yet.
 	awaiting []int64
 	chosen   gauge.Instrument // by the menu, until its master's size is keyed

@@ -92,13 +92,13 @@ func (m *measure) doubtKeys() []Action {
 	if len(m.desk.Session.MeasureAgain()) == 0 {
 		none = "no reading is suspect"
 	}
-	return []Action{
+	return append(m.chainKeys(),
 		m.st.gaugesKey(m.desk, func() plan.Family { return m.place.Of.Family }),
 		quiet(on("a", "measure again", func() tea.Cmd {
 			m.clearDoubt()
 			return nil
 		}).unless(none)).because("takes the hand through every place whose reading is suspect, one by one, until the doubt is gone"),
-	}
+	)
 }
 
 // clearDoubt leads the hand to the first place that is in doubt.

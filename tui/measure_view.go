@@ -109,11 +109,26 @@ func (m *measure) notes(stay []string, w int) []string {
 	} else if len(stay) > 0 {
 		text = "note: read while " + strings.Join(stay, ", ")
 	}
-	if text == "" {
-		return nil
+	var lines []string
+	for _, x := range append([]string{m.desk.Session.MixedConditions(m.place.Of)}, m.warmNotes()...) {
+		if x != "" {
+			lines = append(lines, draw.Wrap(m.st.Signs.Text(draw.Clean(m.st.Signs.For(draw.Warn)+" "+x)), w)...)
+		}
 	}
-	return []string{m.st.Palette.Paint(draw.Warn, draw.Cut(text, w))}
+	if text != "" {
+		lines = append(lines, draw.Cut(text, w))
+	}
+	for i := range lines {
+		lines[i] = m.st.Palette.Paint(draw.Warn, lines[i])
+	}
+	return lines[:min(len(lines), mostNotes)]
 }
+
+// mostNotes is how many lines notes take at most.
+const mostNotes = 4
+
+// warmNotes are what temperatures do to what is shown large.
+func (m *measure) warmNotes() []string { return m.desk.Session.WarmNotes(m.chainPlace()) }
 
 // The widths of a figure's line: its value and its verdict, and the least and
 // the most of its limits.

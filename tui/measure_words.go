@@ -60,8 +60,11 @@ func (m *measure) shown() (text string, tone draw.Tone) {
 	case at == keying.Asked:
 		return "", draw.Dim
 	case at == keying.Revisit || at == keying.Repeating && len(m.desk.Session.Now(m.place)) > 0:
-		return m.figureText(m.place), draw.Plain
+		return m.standing(m.place), draw.Plain
 	case m.showsTaken():
+		if _, _, chained := m.desk.Session.Chained(m.justTaken); chained {
+			return m.standing(m.justTaken), draw.Plain
+		}
 		if f, ok := m.worstLive(); ok {
 			return f.Value, verdictTone(f.Judgement)
 		}
@@ -103,7 +106,7 @@ func (m *measure) meaning(l measureLayout) []string {
 		if m.suspectAt(m.place) {
 			return line(draw.Warn, "stands here, SUSPECT"+m.standsAs()+": its gauge's zero could not be believed; a new number replaces it")
 		}
-		return line(draw.Plain, "stands here"+m.standsAs()+": a new number replaces it, * adds a repeat")
+		return append(m.chainLines(m.place, line), line(draw.Plain, "stands here"+m.standsAs()+": a new number replaces it, * adds a repeat")...)
 	default:
 		return m.invitation(line)
 	}
@@ -125,7 +128,7 @@ func (m *measure) invitation(line func(draw.Tone, string) []string) []string {
 	}
 	text := "key the size" + m.keyedIn() + ", with " + h.Instrument.Name
 	if h.Instrument.Kind == gauge.Comparator {
-		text = "key graduations from " + h.Setting.Size.String() + ", + is larger; " + h.Instrument.Name
+		text = "key graduations from " + m.masterText(h) + ", + is larger; " + h.Instrument.Name
 	}
 	if m.showsTaken() {
 		return append(m.takenLines(line), line(draw.Dim, text)...)
@@ -135,6 +138,9 @@ func (m *measure) invitation(line func(draw.Tone, string) []string) []string {
 
 // takenLines say what the large digits show, and what was just taken.
 func (m *measure) takenLines(line func(draw.Tone, string) []string) []string {
+	if out := m.chainLines(m.justTaken, line); out != nil {
+		return append(out, line(draw.Dim, "just taken: "+m.desk.Session.PlaceName(m.justTaken))...)
+	}
 	f, ok := m.worstLive()
 	if !ok {
 		return line(draw.Dim, "just taken: "+m.desk.Session.PlaceName(m.justTaken))
