@@ -87,6 +87,9 @@ func (s *Session) tellReading(r record.Reading) string {
 	if r.As != record.First {
 		text += " (" + r.As + ")"
 	}
+	if r.Blind {
+		text += ", unseen: its figure stays"
+	}
 	if r.Via == record.ViaCable {
 		text += ", by cable"
 	}

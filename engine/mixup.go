@@ -119,7 +119,7 @@ func (s *Session) replacedFigure(p plan.Place, stage int) length.Exact {
 		if t.N >= now[0].N {
 			break
 		}
-		if s.stageOf(p.Of, t.N) != stage {
+		if t.Blind || s.stageOf(p.Of, t.N) != stage {
 			continue
 		}
 		if t.As != record.Repeat {

@@ -56,7 +56,9 @@ func (st *state) addReading(e record.Sealed, r record.Reading) error {
 	s.readings = append(s.readings, Taken{e.N, e.At, e.By, r})
 	st.readings[e.N] = r.Place()
 	st.full[r.Set] = st.full[r.Set] || !r.Size.IsZero()
-	st.lastPlace = r.Place()
+	if !r.Blind {
+		st.lastPlace = r.Place()
+	}
 	st.prep.read(e.N, r.Of)
 	return nil
 }
@@ -174,7 +176,7 @@ func (st *state) stageOf(f plan.Feature, n int64) int {
 func (s *Session) Stage(f plan.Feature) int { return len(s.works[f]) }
 
 // At returns the live readings that count at a place in a stage: those since
-// the last one that began its list afresh.
+// the last one that began its list afresh. Blind repeats are kept apart.
 func (s *Session) At(p plan.Place, stage int) []Taken {
 	sp := s.spots[p]
 	if sp == nil {
@@ -182,7 +184,7 @@ func (s *Session) At(p plan.Place, stage int) []Taken {
 	}
 	var list []Taken
 	for _, t := range sp.readings {
-		if s.stageOf(p.Of, t.N) != stage {
+		if t.Blind || s.stageOf(p.Of, t.N) != stage {
 			continue
 		}
 		if t.As != record.Repeat {

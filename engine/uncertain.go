@@ -92,7 +92,8 @@ func masterID(x gauge.Setting) string {
 }
 
 // Repeatability is an instrument's, pooled over every place of this session
-// that was read more than once in one set of it, and its past repeats.
+// that was read more than once in one set of it, blind repeats among them, and
+// its past repeats.
 func (s *Session) Repeatability(instrument string) doubt.Estimate {
 	if e, ok := s.pooled[instrument]; ok {
 		return e
@@ -116,7 +117,7 @@ func (s *Session) repeats(instrument string) [][]length.Length {
 	for _, p := range s.Places() {
 		for stage := range s.Stage(p.Of) + 1 {
 			bySet := map[string][]length.Length{}
-			for _, t := range s.At(p, stage) {
+			for _, t := range append(s.At(p, stage), s.Blind(p, stage)...) {
 				if s.instrumentOf(t.Set).ID == instrument {
 					bySet[t.Set] = append(bySet[t.Set], s.SizeOf(t).Round())
 				}

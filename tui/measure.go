@@ -31,7 +31,10 @@ type measure struct {
 	agains int
 	// clearing says that the hand is led through what is in doubt until nothing is.
 	clearing bool
-	keys     keying.State
+	// blindFrom is where the hand goes on after a blind repeat at the place; none
+	// while it is not one.
+	blindFrom plan.Place
+	keys      keying.State
 	// sizeLarge shows the size large where the dial reads clearance.
 	sizeLarge bool
 	// awaiting are the readings for which the bell has not rung yet.

@@ -29,11 +29,18 @@ func (m *measure) take(e keying.Take) {
 	if e.Cable && h.Instrument.Sends != "" {
 		r.Via = record.ViaCable
 	}
+	if m.blind() {
+		r.As, r.Blind = record.Repeat, true
+	}
 	if !m.record(r) {
 		return
 	}
 	m.st.Hush()
 	m.awaiting = append(m.awaiting, m.desk.Session.Head().N)
+	if r.Blind {
+		m.endBlind()
+		return
+	}
 	m.justTaken = m.place
 	m.goOn()
 	m.wonder(r.Of)
@@ -41,7 +48,7 @@ func (m *measure) take(e keying.Take) {
 
 // move goes to a place, and leaves what was to be read again.
 func (m *measure) move(p plan.Place) {
-	m.place, m.returnTo, m.again, m.clearing = p, plan.Place{}, nil, false
+	m.place, m.returnTo, m.again, m.clearing, m.blindFrom = p, plan.Place{}, nil, false, plan.Place{}
 }
 
 // record takes what happened to the desk, or says why it is refused.
@@ -66,6 +73,10 @@ func (m *measure) repeatLast() {
 }
 
 func (m *measure) leaveOut() {
+	if m.blind() {
+		m.endBlind()
+		return
+	}
 	p := m.place
 	if m.record(record.LeftOut{Of: p.Of, Level: p.Level, Dir: p.Dir}) {
 		m.st.Say(draw.Plain, m.desk.Session.PlaceName(p)+" is left out")

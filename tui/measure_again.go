@@ -65,6 +65,6 @@ func (m *measure) goOn() {
 	case len(again) > 0:
 		m.nextAgain()
 	default:
-		m.move(m.desk.Session.Next(m.place))
+		m.goOnOrBlind()
 	}
 }

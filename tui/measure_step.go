@@ -36,7 +36,7 @@ func (m *measure) step(t term.Token) {
 func (m *measure) view() keying.View {
 	s := m.desk.Session
 	v := keying.View{Signed: m.signed(), JustTaken: !m.justTaken.IsZero(), Read: m.read, Off: m.off()}
-	if now := s.Now(m.place); len(now) > 0 {
+	if now := s.Now(m.place); len(now) > 0 && !m.blind() {
 		v.HasReading = true
 		v.Reading = m.figureText(m.place)
 	}

@@ -217,6 +217,10 @@ func (m *measure) neighbours(w, rows int) []string {
 		cells := []string{draw.Clean(level.Called())}
 		for k := range g.Directions {
 			at := plan.Place{Of: m.place.Of, Level: level.ID, Dir: g.Directions[k]}
+			if m.blind() && at == m.place {
+				cells = append(cells, "hidden")
+				continue
+			}
 			cells = append(cells, m.cell(x.Grid.Values[i][k], x.Places, m.suspectAt(at)))
 		}
 		lines = append(lines, draw.Row(cells, widths))
@@ -262,8 +266,9 @@ func (m *measure) section() draw.Section {
 func (m *measure) dir(name string, x engine.Measured, level, dir int, ref length.Exact) draw.Dir {
 	deg, _ := plan.Angle(m.place.Of.Family, name)
 	d := draw.Dir{Name: engine.DirName(name), Angle: float64((deg + 90) % 180)}
-	if v := x.Grid.Values[level][dir]; v.Measured() && ref.Sign() > 0 {
-		d.Measured, d.Suspect = true, m.suspectAt(plan.Place{Of: m.place.Of, Level: m.levelID(level), Dir: name})
+	at := plan.Place{Of: m.place.Of, Level: m.levelID(level), Dir: name}
+	if v := x.Grid.Values[level][dir]; v.Measured() && !(m.blind() && at == m.place) && ref.Sign() > 0 {
+		d.Measured, d.Suspect = true, m.suspectAt(at)
 		d.Deviation = v.Sub(ref).Float() / ref.Float()
 		d.Text = v.Sub(ref).FormatSigned(m.desk.Session.Unit(), x.Places)
 	}

@@ -61,6 +61,8 @@ func (m *measure) shown() (text string, tone draw.Tone) {
 		return "", draw.Dim
 	case at == keying.Revisit || at == keying.Repeating && len(m.desk.Session.Now(m.place)) > 0:
 		return m.standing(m.place), draw.Plain
+	case m.blind():
+		return "", draw.Dim
 	case m.showsTaken():
 		if _, _, chained := m.desk.Session.Chained(m.justTaken); chained {
 			return m.standing(m.justTaken), draw.Plain
@@ -130,6 +132,9 @@ func (m *measure) invitation(line func(draw.Tone, string) []string) []string {
 	if h.Instrument.Kind == gauge.Comparator {
 		text = "key graduations from " + m.masterText(h) + ", + is larger; " + h.Instrument.Name
 	}
+	if m.blind() {
+		return append(line(draw.Marked, "read this place once more, as if it were new: its figure stays"), line(draw.Dim, text)...)
+	}
 	if m.showsTaken() {
 		return append(m.takenLines(line), line(draw.Dim, text)...)
 	}
@@ -176,7 +181,7 @@ func (m *measure) meant() (length.Exact, bool) {
 		return length.Of(r.Meaning.At), !r.Meaning.IsZero()
 	}
 	p := m.place
-	if len(s.Now(p)) == 0 {
+	if len(s.Now(p)) == 0 || m.blind() {
 		p = m.justTaken
 	}
 	if p.Of != m.place.Of {
