@@ -13,6 +13,7 @@ import (
 
 	"borewright/engine/record"
 	"borewright/tui/draw"
+	"borewright/tui/keying"
 	"borewright/tui/term"
 )
 
@@ -128,6 +129,16 @@ type station struct {
 	book *shelf
 	st   *Station
 	r    *router
+	// morning lets the station ask for a zero check after a night; else a test
+	// goes on as if no time had passed.
+	morning bool
+}
+
+// sameDay takes the question for a zero check after a night away unanswered.
+func (s *station) sameDay() {
+	if m, ok := s.r.top().(*measure); ok && !s.morning && m.keys.Asking.What == askStale {
+		m.keys = keying.State{}
+	}
 }
 
 var noon = time.Date(2026, 3, 11, 7, 30, 0, 0, time.FixedZone("", 3600))
@@ -156,6 +167,7 @@ func (s *station) send(msg tea.Msg) {
 	_, cmd := s.r.Update(msg)
 	s.run(cmd)
 	s.mail()
+	s.sameDay()
 }
 
 // mail delivers the outcomes that wait.
@@ -231,4 +243,5 @@ func (s *station) key(name string) {
 	s.run(s.r.key(term.Token{Kind: term.Control, Name: name, At: noon}))
 	s.run(s.r.settle())
 	s.mail()
+	s.sameDay()
 }

@@ -47,8 +47,10 @@ type measure struct {
 func newMeasure(st *Station, d *Desk) *measure {
 	m := &measure{st: st, desk: d, place: d.Session.Resume()}
 	if t, ok := d.Session.Last(); ok {
+		now := st.look()
 		m.justTaken = t.Place()
-		st.Say(draw.Plain, fmt.Sprintf("last kept: %s, keyed %s, %s", d.Session.PlaceName(t.Place()), t.Keyed, Ago(t.At, st.look())))
+		st.Say(draw.Plain, fmt.Sprintf("last kept: %s, keyed %s, %s", d.Session.PlaceName(t.Place()), t.Keyed, Ago(t.At, now)))
+		m.askStale(now)
 	}
 	return m
 }

@@ -46,9 +46,14 @@ func (m *measure) take(e keying.Take) {
 	m.wonder(r.Of)
 }
 
-// move goes to a place, and leaves what was to be read again.
+// move goes to a place, and leaves what was to be read again. With another
+// family comes another gauge, whose zero may be too old.
 func (m *measure) move(p plan.Place) {
+	other := p.Of.Family != m.place.Of.Family
 	m.place, m.returnTo, m.again, m.clearing, m.blindFrom = p, plan.Place{}, nil, false, plan.Place{}
+	if other {
+		m.askStale(m.st.look())
+	}
 }
 
 // record takes what happened to the desk, or says why it is refused.

@@ -95,6 +95,10 @@ func (m *measure) do(e keying.Effect) {
 		m.answer(e)
 	case keying.AskFor:
 		m.ask(e.What)
+	case keying.Cancel:
+		if e.What == askStale {
+			m.skipStale()
+		}
 	case keying.Hold:
 		m.st.Hush()
 	case keying.Refuse:
@@ -165,7 +169,7 @@ func (m *measure) ask(what string) {
 // readAnswer says whether an answer can be one; what it means is for answer.
 func (m *measure) readAnswer(text string) gauge.Result {
 	switch m.keys.Asking.What {
-	case keying.AskZero:
+	case keying.AskZero, askStale:
 		h, _ := m.desk.Session.Hand(m.place.Of.Family)
 		return gauge.ReadZero(text, h.Instrument)
 	case askMaster:
@@ -198,7 +202,7 @@ func refusedAnswer(why string) gauge.Result { return gauge.Result{Kind: gauge.Re
 func (m *measure) answer(a keying.Answer) {
 	m.st.Hush()
 	switch a.What {
-	case keying.AskZero:
+	case keying.AskZero, askStale:
 		m.zeroCheck(a.Text, a.Result)
 	case keying.AskGoTo:
 		m.goTo(a.Text)

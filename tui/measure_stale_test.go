@@ -1,0 +1,83 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"borewright/engine/plan"
+	"borewright/engine/record"
+)
+
+// nextMorning opens the launch as it is found the morning after.
+func nextMorning(t *testing.T) (*station, *measure) {
+	t.Helper()
+	s := newStation(t, 80, 24, "launch")
+	s.morning = true
+	s.keys("<enter>")
+	m := top[*measure](s)
+	if m.keys.Asking.What != askStale {
+		t.Fatalf("no zero check is asked for:\n%s", s.r.View())
+	}
+	return s, m
+}
+
+func TestNextMorningAZeroCheckComesFirst(t *testing.T) {
+	s, m := nextMorning(t)
+	if view := s.r.View(); !strings.Contains(view, "first a zero check") || !strings.Contains(view, "hours") {
+		t.Errorf("not asked:\n%s", view)
+	}
+	s.keys("+.5", "<enter>")
+	if z := s.last(launchUID).Body.(record.Zero); z.Skipped || z.Deviation.String() != "0.00005 in" {
+		t.Errorf("recorded %+v", z)
+	}
+	if m.keys.Asking.What != "" || m.where() != "bore 4, middle, across" {
+		t.Errorf("asks %q at %s", m.keys.Asking.What, m.where())
+	}
+	s.keys("+4", "<enter>")
+	if r := s.last(launchUID).Body.(record.Reading); r.Keyed != "+4" {
+		t.Errorf("recorded %+v", r)
+	}
+}
+
+func TestASkippedZeroCheckIsRecordedAndNotAskedAgain(t *testing.T) {
+	s, m := nextMorning(t)
+	s.keys("/")
+	z := s.last(launchUID).Body.(record.Zero)
+	if !z.Skipped || !strings.Contains(z.Why, "hours") || z.Set != "t-large" {
+		t.Errorf("recorded %+v", z)
+	}
+	s.keys("<esc>", "<enter>")
+	if m = top[*measure](s); m.keys.Asking.What != "" {
+		t.Errorf("asked again: %s", m.keys.Asking.Title)
+	}
+}
+
+func TestEveryGaugeIsAskedForOnce(t *testing.T) {
+	s, m := nextMorning(t)
+	s.keys("/")
+	m.move(m.desk.Session.Enter(plan.Feature{Family: plan.MainJournal, At: 1}))
+	if m.keys.Asking.What != askStale || !strings.Contains(m.keys.Asking.Title, "2 to 3 in micrometer") {
+		t.Errorf("with another gauge asks %+v", m.keys.Asking)
+	}
+	s.keys("/")
+	m.move(m.desk.Session.Enter(plan.Feature{Family: plan.MainJournal, At: 2}))
+	if m.keys.Asking.What != "" {
+		t.Errorf("asks again: %s", m.keys.Asking.Title)
+	}
+}
+
+func TestABadCheckInTheMorningDoubtsTheDayBefore(t *testing.T) {
+	s, m := nextMorning(t)
+	s.keys("+4", "<enter>")
+	if m.keys.Asking.What != askRezero || len(m.desk.Session.MeasureAgain()) == 0 {
+		t.Errorf("asks %q, %d suspect", m.keys.Asking.What, len(m.desk.Session.MeasureAgain()))
+	}
+}
+
+func TestDaysAreSaidAsDays(t *testing.T) {
+	for hours, want := range map[int]string{9: "9 hours", 47: "47 hours", 48: "2 days", 400: "16 days"} {
+		if got := layText(hours); got != want {
+			t.Errorf("%d is %q, want %q", hours, got, want)
+		}
+	}
+}
