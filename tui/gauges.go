@@ -127,6 +127,10 @@ func (s *gaugesScreen) Actions() []Action {
 			because("its scale, range, contacts, needle, cable, material and when its calibration is due"),
 		on("x", "expansion", s.expansion).unless(family).
 			because("what the parts being read are made of, so that sizes are brought to 20 °C"),
+		on("r", "rules", func() tea.Cmd {
+			s.st.Push(newRulesForm(s.st, s.desk))
+			return nil
+		}).because("how far a zero may wander and how long it holds, blind repeats, guard bands"),
 		quiet(on("up|-", "up", func() tea.Cmd { return s.move(-1) })),
 		quiet(on("down|+", "down", func() tea.Cmd { return s.move(1) })),
 		s.st.unitKey(s.desk),

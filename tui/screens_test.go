@@ -31,6 +31,7 @@ var everyScreen = map[string][]string{
 	"gauge chain":     {"<enter>", "/8", "2.1", "<enter>", "g", "n", "<right>", "<right>"},
 	"gauge correct":   {"<enter>", "g", "c"},
 	"gauge condition": {"<enter>", "g", "o", "2 in plate"},
+	"gauge rules":     {"<enter>", "g", "r"},
 	"gauge expansion": {"<enter>", "g", "x", "<right>"},
 	"worst":           {"<enter>", "w"},
 	"log":             {"<enter>", "l"},
