@@ -21,7 +21,7 @@ const askRezero = "zeroed anew"
 // askRezero says what a bad zero check puts in doubt and asks for a new zero.
 func (m *measure) askRezero(h engine.Hand) {
 	n := m.desk.Session.SuspectReadings(h.Setting.ID)
-	m.st.Say(draw.Warn, fmt.Sprintf("zero check bad: %s since the last good one %s suspect; a measures again",
+	m.st.Say(draw.Warn, fmt.Sprintf("bad zero: %s since the last good one %s suspect; a measures again",
 		counted(n, "reading", "readings"), plural2(n, "is", "are")))
 	m.st.Ring(2)
 	m.keys = keying.Ask(m.keys, keying.Asking{

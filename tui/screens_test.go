@@ -31,6 +31,8 @@ var everyScreen = map[string][]string{
 	"gauge chain":     {"<enter>", "/8", "2.1", "<enter>", "g", "n", "<right>", "<right>"},
 	"gauge correct":   {"<enter>", "g", "c"},
 	"gauge condition": {"<enter>", "g", "o", "2 in plate"},
+	"measure suspect": {"<enter>", "/4", "+4", "<enter>", "2", "<enter>", "/8", "1", "<enter>"},
+	"measure rezero":  {"<enter>", "/4", "+4", "<enter>"},
 	"gauge rules":     {"<enter>", "g", "r"},
 	"gauge expansion": {"<enter>", "g", "x", "<right>"},
 	"worst":           {"<enter>", "w"},
