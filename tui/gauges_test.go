@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"borewright/engine/gauge"
+	"borewright/engine/length"
 	"borewright/engine/plan"
 	"borewright/engine/record"
 	"borewright/tui/draw"
@@ -197,4 +198,28 @@ func TestASuspectSettingIsSaid(t *testing.T) {
 	if _, tone := s.stateText(s.all[3].Settings[0]); tone != draw.Warn {
 		t.Error("a suspect setting does not look so")
 	}
+}
+
+func TestASkippedCheckIsNotAGoodOne(t *testing.T) {
+	b, s := atGauges(t)
+	if err := s.desk.Record(record.Zero{Set: "t-large", Skipped: true, Why: "no ring at hand"}); err != nil {
+		t.Fatal(err)
+	}
+	b.see("20 readings, check skipped")
+	b.see("zero check skipped today 07:30: no ring at hand")
+	b.unseen("zero good")
+	if err := s.desk.Record(zeroOf(t, "t-large", "0.0000")); err != nil {
+		t.Fatal(err)
+	}
+	b.see("20 readings, zero good")
+}
+
+// zeroOf is a zero check that read a deviation in inches.
+func zeroOf(t *testing.T, set, dev string) record.Zero {
+	t.Helper()
+	w, err := length.Parse(dev, length.In)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return record.Zero{Set: set, Keyed: "0", Deviation: w}
 }

@@ -77,6 +77,8 @@ func (s *gaugesScreen) stateText(x engine.SettingState) (string, draw.Tone) {
 		return text + ", " + s.st.Signs.For(draw.Warn) + " zero lost", draw.Warn
 	case len(x.Checks) == 0:
 		return text + ", not checked yet", draw.Dim
+	case !x.Checks[len(x.Checks)-1].Drift.Measured():
+		return text + ", check skipped", draw.Warn
 	default:
 		return text + ", zero good", draw.Good
 	}
