@@ -36,6 +36,7 @@ func honed() record.Work {
 
 // at is a reading of bore 1 at a level in a set.
 func at(t *testing.T, level, set string) record.Reading {
+	t.Helper()
 	r := deviation(t, "bore/1", set, "0.0003")
 	r.Level = level
 	return r

@@ -97,7 +97,7 @@ func TestTheDoubtPageSaysSuspectAndGuardBands(t *testing.T) {
 	s.keys("/4", "+4", "<enter>", "2", "<enter>", "/8", "1", "<enter>")
 	rules := m.desk.Session.Rules()
 	rules.Decision = record.Guarded
-	if err := m.desk.Record(record.Rules(rules)); err != nil {
+	if err := m.desk.Record(rules); err != nil {
 		t.Fatal(err)
 	}
 	s.keys("d")

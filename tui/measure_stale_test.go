@@ -40,14 +40,14 @@ func TestNextMorningAZeroCheckComesFirst(t *testing.T) {
 }
 
 func TestASkippedZeroCheckIsRecordedAndNotAskedAgain(t *testing.T) {
-	s, m := nextMorning(t)
+	s, _ := nextMorning(t)
 	s.keys("/")
 	z := s.last(launchUID).Body.(record.Zero)
 	if !z.Skipped || !strings.Contains(z.Why, "hours") || z.Set != "t-large" {
 		t.Errorf("recorded %+v", z)
 	}
 	s.keys("<esc>", "<enter>")
-	if m = top[*measure](s); m.keys.Asking.What != "" {
+	if m := top[*measure](s); m.keys.Asking.What != "" {
 		t.Errorf("asked again: %s", m.keys.Asking.Title)
 	}
 }

@@ -267,7 +267,7 @@ func (m *measure) dir(name string, x engine.Measured, level, dir int, ref length
 	deg, _ := plan.Angle(m.place.Of.Family, name)
 	d := draw.Dir{Name: engine.DirName(name), Angle: float64((deg + 90) % 180)}
 	at := plan.Place{Of: m.place.Of, Level: m.levelID(level), Dir: name}
-	if v := x.Grid.Values[level][dir]; v.Measured() && !(m.blind() && at == m.place) && ref.Sign() > 0 {
+	if v := x.Grid.Values[level][dir]; v.Measured() && (!m.blind() || at != m.place) && ref.Sign() > 0 {
 		d.Measured, d.Suspect = true, m.suspectAt(at)
 		d.Deviation = v.Sub(ref).Float() / ref.Float()
 		d.Text = v.Sub(ref).FormatSigned(m.desk.Session.Unit(), x.Places)
