@@ -27,8 +27,10 @@ type Arrangement struct {
 // there, each with the worst finding of the clearance that they make. A part is
 // none where there is none.
 type Seating struct {
-	At              int
-	Name            string
+	At   int
+	Name string
+	// Seat is the position as what is cut there: a bore, a housing.
+	Seat            plan.Feature
 	Now, Best       plan.Feature
 	NowFit, BestFit Finding
 }
@@ -114,7 +116,8 @@ func (x *arranger) choose() {
 		x.out.Best = x.out.Now
 	}
 	for i, at := range x.at {
-		seat := Seating{At: at, Name: x.s.Name(plan.Feature{Family: x.seat(), At: at})}
+		there := plan.Feature{Family: x.seat(), At: at}
+		seat := Seating{At: at, Name: x.s.Name(there), Seat: there}
 		for k, part := range x.part {
 			if x.problem.Now[k] == i {
 				seat.Now, seat.NowFit = x.feature(part), x.finding[k][i]

@@ -94,9 +94,9 @@ func undersizeWord(w length.Written) string {
 	}
 }
 
-// written writes a length, rounded half to even to 1 pm, with as few decimals
+// Written writes a length, rounded half to even to 1 pm, with as few decimals
 // as hold it exactly in the session's unit, else in millimetres.
-func (s *Session) written(e length.Exact) length.Written {
+func (s *Session) Written(e length.Exact) length.Written {
 	l, u := e.Round(), s.Unit()
 	for places := u.Decimals(); places <= mostPlaces; places++ {
 		w := length.Written{Length: l, Unit: u, Places: places}

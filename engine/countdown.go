@@ -8,6 +8,7 @@ import (
 	"borewright/engine/fit"
 	"borewright/engine/length"
 	"borewright/engine/plan"
+	"borewright/engine/record"
 )
 
 // HoneCount counts the honing of a bore down to a target, from the sizes read
@@ -18,7 +19,13 @@ func (s *Session) HoneCount(bore plan.Feature, target length.Exact, passes []fit
 		target = s.honeTarget(bore)
 	}
 	alpha, _ := s.givenNumber(GivenExpansion, bore)
-	return fit.Count(passes, target, s.sees(plan.Bore), alpha)
+	return fit.Count(passes, target, s.usualStep(), alpha)
+}
+
+// usualStep is one of the last decimal that the session's unit is usually
+// written with.
+func (s *Session) usualStep() length.Length {
+	return s.Unit().Size() / tenTo(s.Unit().Decimals())
 }
 
 // HoneTarget returns the size that a bore is honed to: as given, else the target
@@ -43,7 +50,7 @@ func (s *Session) CountText(c fit.Countdown) string {
 		text += ", about " + strconv.Itoa(c.ToGo) + " strokes"
 	}
 	if c.PerStep > 0 {
-		step := length.Of(s.sees(plan.Bore))
+		step := length.Of(s.usualStep())
 		text += fmt.Sprintf(" (%s to each %s)", strconv.FormatFloat(c.PerStep, 'f', 1, 64), s.amount(step))
 	}
 	if c.Warmer == 0 || c.ReadsLarge.Sign() == 0 {
@@ -59,4 +66,9 @@ func (s *Session) CountText(c fit.Countdown) string {
 		text += ": wait before the last"
 	}
 	return text
+}
+
+// TargetBody is what is recorded when bores are to be honed to a size.
+func (s *Session) TargetBody(value string) record.Given {
+	return record.Given{Name: GivenHoneTarget, Of: string(plan.Bore), Value: value, Source: "decided at the bench"}
 }

@@ -89,3 +89,14 @@ func (a *Assessment) Outside() int {
 	}
 	return n
 }
+
+// WorstMargin returns the largest margin used; ok is false when nothing has a
+// margin.
+func (a *Assessment) WorstMargin() (m float64, ok bool) {
+	for _, f := range a.Findings {
+		if f.Judgement.Ranked {
+			m, ok = max(m, f.Judgement.Margin), true
+		}
+	}
+	return m, ok
+}

@@ -80,7 +80,7 @@ func (p *planner) hone(bore plan.Feature, targetOnly bool) {
 		if target != asked.Target && asked.Target.Measured() {
 			note = append([]string{fmt.Sprintf("%s is no more to be reached", p.s.amount(asked.Target))}, missing...)
 		}
-		change := Change{Did: Hone, Of: bore, Size: p.s.written(target)}
+		change := Change{Did: Hone, Of: bore, Size: p.s.Written(target)}
 		if p.do(p.s.honeText(bore, h), []Change{change}, note...) {
 			return
 		}
@@ -168,4 +168,21 @@ func (s *Session) freshRange(f plan.Family) (fit.Range, bool) {
 	l, ok := limit.Find(s.limits, limit.Size, plan.Feature{Family: f})
 	r := l.Effective().New
 	return fit.Range{Low: r.Low.Length, High: r.High.Length}, ok && !r.Low.IsZero() && !r.High.IsZero()
+}
+
+// HoneText says what it takes to hone a bore to a target, its own where none is
+// given, and what is not known.
+func (s *Session) HoneText(a *Assessment, bore plan.Feature, target length.Exact) (text string, missing []string) {
+	h, missing := s.HoneFor(a, bore, target)
+	least := "the least possible is " + s.amount(fit.RoundUp(h.Least, s.sees(plan.Bore)))
+	switch {
+	case !h.Least.Measured():
+		return s.Name(bore) + " is not measured", missing
+	case !h.Target.Measured():
+		return least, missing
+	case !h.Possible:
+		return s.amount(h.Target) + " is no more to be reached: " + least, missing
+	default:
+		return s.honeText(bore, h), missing
+	}
 }

@@ -30,7 +30,7 @@ func (p *planner) journals() {
 // grind takes a journal that is too large to its high limit.
 func (p *planner) grind(f Finding) {
 	over := f.Value.Sub(f.Judgement.High)
-	c := Change{Did: Grind, Of: f.Of, Size: p.s.written(f.Judgement.High)}
+	c := Change{Did: Grind, Of: f.Of, Size: p.s.Written(f.Judgement.High)}
 	p.do(fmt.Sprintf("polish or grind %s to %s, %s off where it is largest", p.s.Name(f.Of), p.s.amount(f.Judgement.High), p.s.amount(over)), []Change{c})
 }
 

@@ -40,7 +40,7 @@ func (p *planner) file(f Finding, r Ring) {
 		if r.Corrected {
 			text += fmt.Sprintf(", its gap being %s at the smallest place of its travel", p.s.amount(r.Gap))
 		}
-		if p.do(text, []Change{{Did: File, Of: f.Of, Size: p.s.written(to)}}, r.Missing...) {
+		if p.do(text, []Change{{Did: File, Of: f.Of, Size: p.s.Written(to)}}, r.Missing...) {
 			return
 		}
 	}
@@ -114,7 +114,7 @@ func (p *planner) bring(f Finding, with string) {
 	to := aim(f)
 	by := to.Sub(f.Value)
 	text := fmt.Sprintf("bring %s to %s with %s: %s %s", p.s.Name(f.Of), p.s.amount(to), with, by.FormatSigned(p.s.Unit(), p.s.Unit().Decimals()), p.s.Unit())
-	if !p.do(text, []Change{{Did: Bring, Of: f.Of, Size: p.s.written(to)}}) {
+	if !p.do(text, []Change{{Did: Bring, Of: f.Of, Size: p.s.Written(to)}}) {
 		p.say([]Finding{f}, text)
 	}
 }
@@ -135,7 +135,7 @@ func (p *planner) endPlay(f Finding) {
 	}
 	text := fmt.Sprintf("fit thrust washers %s, %s thicker in all: end play %s to %s", strings.Join(best.Names, " and "),
 		s.amount(length.Of(best.Thick)), f.Value.Format(s.Unit(), s.Unit().Decimals()), s.amount(best.Play))
-	if !p.do(text, []Change{{Did: Bring, Of: f.Of, Size: s.written(best.Play)}}) {
+	if !p.do(text, []Change{{Did: Bring, Of: f.Of, Size: s.Written(best.Play)}}) {
 		p.say([]Finding{f}, text)
 	}
 }

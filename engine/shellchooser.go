@@ -22,6 +22,18 @@ type shellChooser struct {
 	out                     ShellPlan
 }
 
+// newShellChooser looks at what is on hand for a family of bearings.
+func (s *Session) newShellChooser(a *Assessment, bearing plan.Family, may mayChange) *shellChooser {
+	x := &shellChooser{s: s, a: a, may: may, out: ShellPlan{Bearing: bearing}}
+	x.shell, x.journal, x.housing = plan.ShellMain, plan.MainJournal, plan.MainHousing
+	if bearing == plan.RodBearing {
+		x.shell, x.journal, x.housing = plan.ShellRod, plan.RodJournal, plan.RodHousing
+	}
+	x.stock = s.onHand(x.shell)
+	x.out.Missing = append(x.out.Missing, x.stock.missing...)
+	return x
+}
+
 // bearings lists every bearing whose clearance is measured and limited; what
 // is not stays as it is.
 func (x *shellChooser) bearings() {
@@ -123,13 +135,18 @@ type shellOptions struct {
 // options lists what each bearing may get when mixed halves lie one way.
 func (x *shellChooser) options(thickUpper bool) shellOptions {
 	o := shellOptions{chain: match.Chain{Stock: x.stock.counts()}}
-	mix := fit.Mix{Most: x.s.givenOr(GivenMix, plan.Feature{Family: x.shell}, fit.Step(x.stock.shells)), ThickUpper: thickUpper}
-	pairs := fit.Pairs(x.stock.shells, mix)
+	pairs := x.pairsOnHand(thickUpper)
 	for row, p := range x.pairs {
 		x.optionsOf(&o, row, p, pairs, thickUpper)
 	}
 	o.chain.Apart = x.apart(o.figures)
 	return o
+}
+
+// pairsOnHand are the halves that go together when mixed ones lie one way.
+func (x *shellChooser) pairsOnHand(thickUpper bool) []fit.Halves {
+	most := x.s.givenOr(GivenMix, plan.Feature{Family: x.shell}, fit.Step(x.stock.shells))
+	return fit.Pairs(x.stock.shells, fit.Mix{Most: most, ThickUpper: thickUpper})
 }
 
 // optionsOf adds the options of one bearing.
@@ -199,7 +216,7 @@ func (x *shellChooser) put(row int, h fit.Halves, f Finding) {
 // shellChange is the change that fits a shell as a half.
 func (s *Session) shellChange(half plan.Feature, in fit.Shell, byWall bool) Change {
 	if byWall {
-		return Change{Did: FitWall, Of: half, Size: s.written(in.Wall)}
+		return Change{Did: FitWall, Of: half, Size: s.Written(in.Wall)}
 	}
-	return Change{Did: FitShell, Of: half, Size: s.written(in.Wall.Times(2))}
+	return Change{Did: FitShell, Of: half, Size: s.Written(in.Wall.Times(2))}
 }

@@ -48,13 +48,7 @@ func (s *Session) Shells(a *Assessment, bearing plan.Family) ShellPlan {
 // shellPlan is Shells where only those bearings change for whose present
 // finding may says so.
 func (s *Session) shellPlan(a *Assessment, bearing plan.Family, may mayChange) ShellPlan {
-	x := &shellChooser{s: s, a: a, may: may, out: ShellPlan{Bearing: bearing}}
-	x.shell, x.journal, x.housing = plan.ShellMain, plan.MainJournal, plan.MainHousing
-	if bearing == plan.RodBearing {
-		x.shell, x.journal, x.housing = plan.ShellRod, plan.RodJournal, plan.RodHousing
-	}
-	x.stock = s.onHand(x.shell)
-	x.out.Missing = append(x.out.Missing, x.stock.missing...)
+	x := s.newShellChooser(a, bearing, may)
 	x.bearings()
 	x.choose()
 	return x.out

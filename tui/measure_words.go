@@ -38,6 +38,7 @@ func (m *measure) Actions() []Action {
 			m.st.Push(newSetup(m.st, m.desk))
 			return nil
 		}).because("what is measured, with which gauges, against which limits"),
+		quiet(m.st.fitsKey(m.desk, func() plan.Feature { return m.place.Of })),
 		m.st.prepKey(m.desk),
 		m.st.limitsKey(m.desk, func() plan.Feature { return m.place.Of }),
 	)

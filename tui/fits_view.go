@@ -1,0 +1,207 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright/engine"
+	"borewright/tui/draw"
+)
+
+// fitsLayout is how the fits share their body: a pure function of its size.
+type fitsLayout struct {
+	rows, about int
+	// both says that what is tried and what is best both have a column.
+	both bool
+	// name and part are the widths of a position's name and of what is there.
+	name, part int
+}
+
+// The lines above the rows and below them, and the widths of a cell's figure.
+const (
+	fitsHead   = 3
+	fitsFoot   = 2
+	fitsFigure = 16
+)
+
+func layoutFits(w, h, name, part int) fitsLayout {
+	l := fitsLayout{about: max(3, h/4), name: name, part: part}
+	l.rows = max(1, h-fitsHead-fitsFoot-l.about)
+	cells := 2
+	if l.both = w >= l.name+3*(part+fitsFigure)+3; l.both {
+		cells = 3
+	}
+	l.part = max(0, min(part, (w-l.name-cells)/cells-fitsFigure))
+	return l
+}
+
+// View draws the page in view, what the marked row says, and what is keyed.
+func (s *fits) View() []string {
+	page := s.here()
+	name, part := page.widest()
+	l := layoutFits(s.w, s.h, name, part)
+	lines := []string{s.tabs(), s.standing(), s.heading(page, l)}
+	first, last := s.list().window(len(page.rows), l.rows)
+	var rows []string
+	for i := first; i < last; i++ {
+		rows = append(rows, s.row(page, page.rows[i], i == s.list().at, l))
+	}
+	lines = append(lines, draw.Box(rows, s.w, l.rows)...)
+	lines = append(lines, draw.Rule("", s.w, s.st.ASCII))
+	lines = append(lines, draw.Box(s.about(page, l), s.w, l.about)...)
+	return append(lines, s.prompt(page))
+}
+
+// widest is how wide the names of the page are at most with a mark before them,
+// and what is at a position.
+func (p fitsPage) widest() (name, part int) {
+	for _, r := range p.rows {
+		name = max(name, draw.Width(r.name)+3)
+		for _, c := range []fitsCell{r.asIs, r.tried, r.finer} {
+			part = max(part, draw.Width(c.part))
+		}
+	}
+	return min(name, 27), min(part, 27)
+}
+
+// tabs names the pages, the one in view in brackets.
+func (s *fits) tabs() string {
+	p := &s.st.Palette
+	var out []string
+	for i, page := range s.all() {
+		if i == s.page {
+			out = append(out, p.Paint(draw.Marked, "["+page.name+"]"))
+			continue
+		}
+		out = append(out, p.Paint(draw.Dim, " "+page.name+" "))
+	}
+	return draw.Fit(" "+strings.Join(out, " "), s.w)
+}
+
+// standing says how the engine stands, and how it would with what is tried.
+func (s *fits) standing() string {
+	p := &s.st.Palette
+	text := " as it is: " + standingText(s.desk.Now)
+	if s.tried != nil {
+		text += p.Paint(draw.Marked, "   tried: "+standingText(s.tried.a))
+	}
+	if s.target.Measured() {
+		u := s.desk.Session.Unit()
+		text += p.Paint(draw.Marked, "   target "+s.target.Format(u, u.Decimals()))
+	}
+	return draw.Fit(text, s.w)
+}
+
+// standingText counts what is outside and names the worst margin.
+func standingText(a *engine.Assessment) string {
+	text := fmt.Sprintf("outside %d", a.Outside())
+	if m, ok := a.WorstMargin(); ok {
+		text += ", worst " + engine.MarginText(m)
+	}
+	return text
+}
+
+// heading heads the columns.
+func (s *fits) heading(page fitsPage, l fitsLayout) string {
+	p := &s.st.Palette
+	if page.long {
+		return p.Paint(draw.Dim, draw.Fit("   what to do, in the order in which it is done; figures diametral, in "+unitWord(s.desk.Session.Unit()), s.w))
+	}
+	wide := l.part + fitsFigure
+	text := draw.Fit("", l.name) + draw.Fit(page.as, wide) + " "
+	switch {
+	case l.both:
+		text += draw.Fit("tried", wide) + " " + draw.Fit(page.best2, wide)
+	case s.tried != nil:
+		text += draw.Fit("tried", wide)
+	default:
+		text += draw.Fit(page.best2, wide)
+	}
+	return p.Paint(draw.Dim, draw.Fit(text, s.w))
+}
+
+// row is one position.
+func (s *fits) row(page fitsPage, r fitsRow, here bool, l fitsLayout) string {
+	p := &s.st.Palette
+	mark, tone := "  ", draw.Plain
+	if here {
+		mark, tone = s.st.Signs.Here+" ", draw.Marked
+	}
+	if page.long {
+		v := verdictTone(r.finding.Judgement)
+		if r.finding.Text == "" {
+			v = draw.Dim
+		}
+		return p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)) + " " + p.Paint(tone, draw.Fit(draw.Clean(r.about[0]), s.w-4))
+	}
+	out := p.Paint(tone, draw.Fit(mark+draw.Clean(r.name), l.name)) + s.cell(r.asIs, l) + " "
+	switch {
+	case l.both:
+		out += s.cellTried(r, l) + " " + s.cell(r.finer, l)
+	case s.tried != nil:
+		out += s.cellTried(r, l)
+	default:
+		out += s.cell(r.finer, l)
+	}
+	return out
+}
+
+// cellTried is what is tried, blank while nothing is.
+func (s *fits) cellTried(r fitsRow, l fitsLayout) string {
+	if s.tried == nil {
+		return draw.Fit("", l.part+fitsFigure)
+	}
+	if r.tried.part != r.asIs.part || r.tried.value != r.asIs.value {
+		return s.st.Palette.Paint(draw.Marked, draw.Fit(draw.Clean(r.tried.part), l.part)) + s.figure(r.tried)
+	}
+	return s.cell(r.tried, l)
+}
+
+// cell is what is at a position, the clearance that it makes and its verdict.
+func (s *fits) cell(c fitsCell, l fitsLayout) string {
+	return draw.Fit(draw.Clean(c.part), l.part) + s.figure(c)
+}
+
+// figure is a cell's figure, its verdict and the share of the margin used.
+func (s *fits) figure(c fitsCell) string {
+	p := &s.st.Palette
+	u := s.desk.Session.Unit()
+	value := ""
+	if c.value.Measured() {
+		value = c.value.Format(u, u.Decimals())
+	}
+	tone := verdictTone(c.finding.Judgement)
+	sign := ""
+	if c.finding.Text != "" {
+		sign = s.st.Signs.For(tone)
+	}
+	return " " + draw.FitRight(value, 7) + " " + p.Paint(tone, draw.Fit(sign, 1)+draw.FitRight(marginText(c.finding.Judgement), 6))
+}
+
+// about says more of the marked row, else what is missing on the page.
+func (s *fits) about(page fitsPage, l fitsLayout) []string {
+	r, _ := s.marked()
+	var out []string
+	for i, text := range append(append([]string(nil), r.about...), page.notes...) {
+		tone := draw.Plain
+		if i >= len(r.about) {
+			tone = draw.Dim
+		}
+		out = append(out, wrapped(s.st, s.w, tone, text, l.about)...)
+	}
+	return out
+}
+
+// prompt is what is keyed, or what to key.
+func (s *fits) prompt(page fitsPage) string {
+	p := &s.st.Palette
+	r, ok := s.marked()
+	if !ok {
+		return ""
+	}
+	asks := page.asks(r)
+	if s.keyed.text == "" {
+		return draw.Fit(" "+p.Paint(draw.Dim, draw.Clean(asks)), s.w)
+	}
+	return draw.Fit(" "+p.Paint(draw.Dim, draw.Clean(asks)+": ")+p.Paint(draw.Value, s.keyed.text), s.w)
+}
