@@ -173,7 +173,7 @@ func (s *Session) rereadings(f plan.Feature, after map[plan.Place]length.Exact) 
 		if !ok {
 			continue
 		}
-		w := s.written(e)
+		w := s.Written(e)
 		out = append(out, record.Reading{
 			Of: p.Of, Level: p.Level, Dir: p.Dir, Keyed: w.Number(), Via: record.ViaFile, Size: w, As: record.First,
 		})
