@@ -15,8 +15,9 @@ type Arrangement struct {
 	Part plan.Family
 	// Seats are the positions that are arranged, in their order.
 	Seats []Seating
-	// Now is how good the arrangement is as it is, Best how good it could be.
-	Now, Best match.Score
+	// Now is how good the arrangement is as it is, Best how good it could be, and
+	// Numbered how good with every part at its own number.
+	Now, Best, Numbered match.Score
 	// Changes bring the best about; none when nothing is gained.
 	Changes []Change
 	// Missing says in sentences what was left out and why.
@@ -111,6 +112,7 @@ func (s *Session) Arrange(a *Assessment, part plan.Family) Arrangement {
 func (x *arranger) choose() {
 	best := x.problem.Best()
 	x.out.Now, x.out.Best = x.problem.Score(x.problem.Now), best.Score
+	x.out.Numbered = x.problem.Score(x.numbered())
 	if !best.Gains(x.out.Now) {
 		best.At = x.problem.Now
 		x.out.Best = x.out.Now
@@ -148,4 +150,13 @@ func (x *arranger) seatings(seat Seating) []Change {
 	lower := seat.Best
 	lower.Part = plan.Lower
 	return []Change{{Did: Seat, Of: seat.Best, At: at}, {Did: Seat, Of: lower, At: at}}
+}
+
+// numbered puts every part at its own number, where that is arranged.
+func (x *arranger) numbered() []int {
+	out := make([]int, len(x.part))
+	for i, part := range x.part {
+		out[i] = slices.Index(x.at, part)
+	}
+	return out
 }

@@ -75,8 +75,12 @@ func TestPistonsGoWhereTheyFitBest(t *testing.T) {
 	if err != nil || a.Outside() != 0 {
 		t.Fatalf("tried: %v, %d outside", err, a.Outside())
 	}
-	if again := after.Arrange(a, plan.Piston); len(again.Changes) != 0 || again.Now != again.Best {
+	again := after.Arrange(a, plan.Piston)
+	if len(again.Changes) != 0 || again.Now != again.Best {
 		t.Errorf("once there it moves on: %+v", again.Changes)
+	}
+	if again.Numbered.Outside != 3 || x.Numbered.Outside != 3 || again.Numbered == again.Now {
+		t.Errorf("as numbered it is %+v, then %+v", x.Numbered, again.Numbered)
 	}
 }
 

@@ -53,8 +53,11 @@ func (s *Session) CountText(c fit.Countdown) string {
 		step := length.Of(s.usualStep())
 		text += fmt.Sprintf(" (%s to each %s)", strconv.FormatFloat(c.PerStep, 'f', 1, 64), s.amount(step))
 	}
-	if c.Warmer == 0 || c.ReadsLarge.Sign() == 0 {
+	if c.Warmer == 0 {
 		return text
+	}
+	if c.ReadsLarge.Sign() == 0 {
+		return text + "; the bore is warm, and no expansion of bores is given to correct for it: wait before the last"
 	}
 	warm, reads := "warm", "large"
 	if c.Warmer < 0 {

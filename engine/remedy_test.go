@@ -54,8 +54,7 @@ func changesOf(rs []engine.Remedy) []engine.Change {
 
 // byHand writes down what a bench does that carries changes out: the work on
 // everything that comes out differently, then its readings, each as predicted.
-func byHand(t *testing.T, before, after *engine.Session, want *engine.Assessment) []record.Body {
-	t.Helper()
+func byHand(before, after *engine.Session, want *engine.Assessment) []record.Body {
 	var out []record.Body
 	for _, m := range want.Features {
 		if after.Stage(m.Of) == before.Stage(m.Of) {
@@ -65,7 +64,11 @@ func byHand(t *testing.T, before, after *engine.Session, want *engine.Assessment
 		for i, p := range after.Plan().Places(m.Of) {
 			dirs := len(m.Grid.Names)
 			size := m.Grid.Values[i/dirs][i%dirs]
-			w, err := length.Parse(size.Format(length.In, 4), length.In)
+			if !size.Measured() {
+				continue
+			}
+			u := after.Unit()
+			w, err := length.Parse(size.Format(u, u.Decimals()), u)
 			if err != nil || w.Length != size.Round() {
 				w = length.Written{Length: size.Round(), Unit: length.MM, Places: 9}
 			}
@@ -75,7 +78,11 @@ func byHand(t *testing.T, before, after *engine.Session, want *engine.Assessment
 	return out
 }
 
-func sameFindings(t *testing.T, got, want *engine.Assessment) {
+func sameFindings(t interface {
+	failer
+	Errorf(string, ...any)
+}, got, want *engine.Assessment,
+) {
 	t.Helper()
 	if len(got.Findings) != len(want.Findings) {
 		t.Fatalf("%d findings, predicted %d", len(got.Findings), len(want.Findings))
@@ -104,7 +111,7 @@ func TestRemediesComeOutAsPredicted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	bodies := byHand(t, s, after, want)
+	bodies := byHand(s, after, want)
 	done, err := engine.Replay(sealAll(t, s.Events(), "ek", bodies))
 	if err != nil {
 		t.Fatal(err)
@@ -213,6 +220,35 @@ func TestRemediesOfAnyEngine(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawEngine(t)
 		checkRemedies(t, s, engine.Assess(s))
+	})
+}
+
+// Any changes of any engine, done by hand and read again as predicted, come out
+// as the trial said.
+func TestAnyTrialComesOutAsPredicted(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawEngine(t)
+		var changes []engine.Change
+		for range rapid.IntRange(1, 4).Draw(t, "changes") {
+			um := rapid.Int64Range(82000, 82030).Draw(t, "size")
+			at := rapid.IntRange(1, 3).Draw(t, "at")
+			half := rapid.SampledFrom([]string{plan.Upper, plan.Lower}).Draw(t, "half")
+			changes = append(changes, rapid.SampledFrom([]engine.Change{
+				{Did: engine.Hone, Of: plan.Feature{Family: plan.Bore, At: at}, Size: length.Written{Length: length.Length(um) * length.Micrometre, Unit: length.MM, Places: 3}},
+				{Did: engine.FitShell, Of: plan.Feature{Family: plan.ShellMain, At: at, Part: half}, Size: length.Written{Length: length.Length(um-82015) * length.Micrometre, Unit: length.MM, Places: 3}},
+				{Did: engine.Grind, Of: plan.Feature{Family: plan.MainJournal, At: at}, Size: length.Written{Length: length.Length(um) * length.Micrometre, Unit: length.MM, Places: 3}},
+			}).Draw(t, "change"))
+		}
+		after, want, err := s.Trial(changes...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		done, err := engine.Replay(sealAll(t, s.Events(), "ek", byHand(s, after, want)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		sameFindings(t, engine.Assess(done), want)
 	})
 }
 

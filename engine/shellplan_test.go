@@ -241,3 +241,24 @@ func tryPairs(t *testing.T, s *engine.Session, pairs [][2]int, undersizes []stri
 	}
 	return score, true
 }
+
+// Every pair on hand for one bearing, with what it would make there.
+func TestShellOptions(t *testing.T) {
+	s := mains(t, []int{25, 20}, [][2]string{{"0", "2"}, {"0.001", "1"}})
+	a := engine.Assess(s)
+	all, missing := s.ShellOptions(a, plan.MainBearing, 1)
+	var got []string
+	for _, o := range all {
+		got = append(got, fmt.Sprintf("%s/%s %s %d", o.Upper, o.Lower, o.Fit.Value.Format(length.In, 4), len(o.Changes)))
+	}
+	if text := strings.Join(got, ", "); text != "0/0 0.0025 0, 0.001/0.001 0.0015 2, 0/0.001 0.0020 1, 0.001/0 0.0020 1" || len(missing) != 0 {
+		t.Errorf("%s; missing %v", text, missing)
+	}
+	if all, _ := s.ShellOptions(a, plan.MainBearing, 9); all != nil {
+		t.Errorf("options for a bearing there is none of: %v", all)
+	}
+	after, _, err := s.Trial(all[2].Changes...)
+	if err != nil || after.ShellWord(feature(t, "shell-main/1/lower")) != "+0.001" || after.ShellWord(feature(t, "shell-main/1/upper")) != "std" {
+		t.Errorf("in are %s and %s", after.ShellWord(feature(t, "shell-main/1/upper")), after.ShellWord(feature(t, "shell-main/1/lower")))
+	}
+}

@@ -125,6 +125,10 @@ func TestHoneCountOfASession(t *testing.T) {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
+	bare := one(t, 1, nil, []plan.Group{group(plan.Bore, 1, "across")}, nil, bodies[0])
+	if got := bare.CountText(bare.HoneCount(bore, length.Exact{}, []fit.Pass{pass(0, "3.7501", 0), pass(24, "3.7509", 6)})); !strings.Contains(got, "no expansion of bores is given to correct for it: wait before the last") {
+		t.Errorf("warm without an expansion: %q", got)
+	}
 	if s.HoneTarget(bore).Format(length.In, 4) != "3.7511" {
 		t.Error("the hone target is not the given one")
 	}

@@ -18,7 +18,10 @@ func (s *fits) makeSeats(part plan.Family) fitsPage {
 		asks: func(r fitsRow) string { return "key the " + noun + " to try at " + r.name },
 		read: func(r fitsRow, text string) ([]engine.Change, error) { return s.seat(part, r.of, text) },
 	}
-	gain := "as numbered against best: " + engine.GainText(x.Now, x.Best)
+	gain := "as numbered against best: " + engine.GainText(x.Numbered, x.Best)
+	if !x.Now.Same(x.Numbered) {
+		gain += "; as it is against best: " + engine.GainText(x.Now, x.Best)
+	}
 	for i, seat := range x.Seats {
 		row := fitsRow{name: seat.Name, of: seat.Seat, about: []string{gain}}
 		row.asIs = cellOf(s.partWord(seat.Now), seat.NowFit)

@@ -258,7 +258,7 @@ func TestEqualsStayWhereTheyAre(t *testing.T) {
 	if !slices.Equal(got.At, p.Now) || got.Unfilled != 1 || got.Moved != 0 {
 		t.Errorf("moved to %v: %+v", got.At, got.Score)
 	}
-	if moved := p.Score([]int{0, 2}); moved.Gains(got.Score) || got.Gains(moved) || got.Compare(moved) >= 0 {
+	if moved := p.Score([]int{0, 2}); moved.Gains(got.Score) || !got.Same(moved) || got.Compare(moved) >= 0 {
 		t.Errorf("%+v against %+v", got.Score, moved)
 	}
 }

@@ -74,6 +74,9 @@ func (s Score) Gains(o Score) bool {
 	return s.Compare(o) < 0
 }
 
+// Same reports whether s and o differ in no more than how many are moved.
+func (s Score) Same(o Score) bool { return !s.Gains(o) && !o.Gains(s) }
+
 // with returns the score with one more position that costs this.
 func (s Score) with(c Cost) Score {
 	if !c.May {
