@@ -57,6 +57,7 @@ func (b *bench) stock() {
 	} {
 		b.do(record.Given{Name: g[0], Of: g[1], Value: g[2], Source: source})
 	}
+	b.do(record.Given{Name: engine.GivenExpansion, Of: "bore", Value: "11.4", Doubt: "1.0", Source: "grey cast iron"})
 	row := func(cells ...string) map[string]string {
 		out := map[string]string{}
 		for i := 0; i < len(cells); i += 2 {

@@ -15,7 +15,12 @@ func (s *fits) makeShells(x engine.ShellPlan) fitsPage {
 	now := s.now()
 	p := fitsPage{
 		name: "shells, " + x.Bearing.Noun() + "s", as: "as it is, upper/lower", best2: "best on hand", notes: x.Missing, best: x.Changes,
-		asks: func(r fitsRow) string { return "key the number of a pair to try in " + r.name },
+		asks: func(r fitsRow) string {
+			if len(s.options(x, x.Rows[0].At)) == 0 {
+				return "nothing is on hand to try in " + r.name
+			}
+			return "key the number of a pair to try in " + r.name
+		},
 		read: func(r fitsRow, text string) ([]engine.Change, error) { return s.pair(x, r, text) },
 	}
 	tried := now.s.Shells(now.a, x.Bearing)
