@@ -244,16 +244,24 @@ func (s *Session) reportFit(c Fit) ReportFit {
 	}
 }
 
-// exactText writes a figure with two decimals more than the unit's usual, the
-// zeros behind the usual ones taken away: a mean keeps its fraction.
+// exactText writes a figure as [FigureText] does, with its unit.
 func (s *Session) exactText(e length.Exact) string {
 	if !e.Measured() {
 		return ""
 	}
-	u := s.Unit()
+	return FigureText(e, s.Unit()) + " " + s.Unit().String()
+}
+
+// FigureText writes a figure with two decimals more than the unit's usual, the
+// zeros behind the usual ones taken away: a mean keeps its fraction. It is ""
+// for one that is not measured.
+func FigureText(e length.Exact, u length.Unit) string {
+	if !e.Measured() {
+		return ""
+	}
 	text := e.Format(u, u.Decimals()+2)
 	for range 2 {
 		text = strings.TrimSuffix(text, "0")
 	}
-	return text + " " + u.String()
+	return text
 }

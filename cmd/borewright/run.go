@@ -32,6 +32,7 @@ func root(w World) *cli.Command {
 			demoCommand(w),
 			listCommand(w),
 			assessCommand(w),
+			sheetCommand(w),
 			exportCommand(w),
 			importCommand(w),
 			studyCommand(w),

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"bytes"
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"path/filepath"
+
+	"github.com/urfave/cli/v3"
+
+	"borewright/engine"
+	"borewright/engine/sheet"
+	"borewright/store"
+)
+
+// sheetCommand is "borewright sheet ID".
+func sheetCommand(w World) *cli.Command {
+	return &cli.Command{
+		Name:      "sheet",
+		Usage:     "write a session's build sheet, the record that leaves the shop",
+		ArgsUsage: "ID",
+		Description: `ID is what "borewright list" shows, any beginning of it that no other
+session has, or the exact title. The sheet goes to standard output, or where
+-o says. The same events give the same sheet, byte by byte.`,
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "to", Value: "html", Usage: "write `FORM`: html or json"},
+			&cli.StringFlag{Name: "output", Aliases: []string{"o"}, Usage: "write `FILE`, for its owner only"},
+			&cli.BoolFlag{Name: "force", Usage: "write over a file that is there", HideDefault: true},
+			&cli.StringFlag{Name: "units", Usage: "show figures in `UNITS`: in, mm or both", DefaultText: "the session's own"},
+		},
+		ShellComplete: completeSession(w),
+		Action: func(_ context.Context, cmd *cli.Command) error {
+			args, err := operands(cmd, "ID")
+			if err != nil {
+				return err
+			}
+			return writeSheet(cmd, w, args[0])
+		},
+	}
+}
+
+func writeSheet(cmd *cli.Command, w World, id string) error {
+	write, err := sheetForm(cmd)
+	if err != nil {
+		return err
+	}
+	path, err := database(cmd, w)
+	if err != nil {
+		return err
+	}
+	to, err := exportFile(cmd)
+	if err != nil {
+		return err
+	}
+	events, err := load(w, path, id)
+	if err != nil {
+		return err
+	}
+	session, err := engine.Replay(events)
+	if err != nil {
+		return err
+	}
+	var data bytes.Buffer
+	if err := write(&data, session); err != nil {
+		return err
+	}
+	return deliver(w, to, data.Bytes(), cmd.Bool("force"))
+}
+
+// sheetForm returns what writes the form of sheet that the command line asks
+// for.
+func sheetForm(cmd *cli.Command) (func(*bytes.Buffer, *engine.Session) error, error) {
+	units, err := sheet.ParseUnits(cmd.String("units"))
+	if err != nil {
+		return nil, usagef("there are no units %q: %w", cmd.String("units"), err)
+	}
+	switch form := cmd.String("to"); form {
+	case "json":
+		return func(out *bytes.Buffer, s *engine.Session) error {
+			return printJSON(out, engine.Assess(s).Report(s))
+		}, nil
+	case "html":
+		return func(out *bytes.Buffer, s *engine.Session) error {
+			made, err := sheet.Build(s, engine.Assess(s), sheet.Options{Units: units})
+			if err != nil {
+				return err
+			}
+			return sheet.HTML(out, made)
+		}, nil
+	default:
+		return nil, usagef("there is no form %q; the forms are html and json", form)
+	}
+}
+
+// deliver writes data to the file named, or to standard output when none is,
+// and says where it went.
+func deliver(w World, to string, data []byte, overwrite bool) error {
+	if to == "" {
+		_, err := w.Out.Write(data)
+		return err
+	}
+	dir, name := filepath.Split(to)
+	written, err := w.Write(cmp.Or(dir, "."), name, data, overwrite)
+	if errors.Is(err, store.ErrExists) {
+		return fmt.Errorf("%w; --force writes over it", err)
+	}
+	if err != nil {
+		return err
+	}
+	return printLines(w.Out, []string{"sheet written to " + written})
+}

@@ -1,0 +1,129 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"borewright/engine/gauge"
+	"borewright/engine/plan"
+	"borewright/engine/record"
+)
+
+// signOff is where the prep list stands.
+func signOff(views []view) Section {
+	v := views[0]
+	ready := v.a.Ready
+	x := Section{Heading: "Prep and sign-off"}
+	if !ready.Listed() {
+		return x
+	}
+	x.Notes = ready.Lines()
+	for _, f := range ready.Findings {
+		if f.Blocks() {
+			x.Notes = append(x.Notes, upper(f.Text))
+		}
+	}
+	t := Table{Caption: "What was signed off", Columns: []string{"when", "by", "what"}}
+	for _, e := range v.s.Log() {
+		if e.Live && e.Is() == record.IsDone {
+			t.Rows = append(t.Rows, []Cell{{Text: day(e.At)}, {Text: e.By}, {Text: strings.TrimPrefix(e.Text, "prep: ")}})
+		}
+	}
+	if len(t.Rows) > 0 {
+		x.Tables = []Table{t}
+	}
+	return x
+}
+
+// gauges are the instruments, what they were set on and their zero checks.
+func gauges(views []view) Section {
+	v := views[0]
+	x := Section{Heading: "Gauges and zero checks"}
+	own := Table{Caption: "Gauges", Columns: []string{"gauge", "kind", "graduation", "reading step", "repeatability s", "calibration ends"}}
+	zeros := Table{Caption: "Settings and zero checks", Columns: []string{"gauge", "set on", "master's size", "made", "zero checks", "readings", "suspect"}}
+	for _, g := range v.s.Gauges() {
+		own.Rows = append(own.Rows, []Cell{
+			{Text: g.Name}, {Text: g.Kind}, number(written(g.Graduation)), number(written(g.Step)), number(v.repeats(g.Repeats)), {Text: g.Due},
+		})
+		for _, z := range g.Settings {
+			tone := Plain
+			if z.Doubtful {
+				tone = Bad
+			}
+			zeros.Rows = append(zeros.Rows, []Cell{
+				{Text: g.Name},
+				{Text: v.setOn(z.Setting)},
+				number(v.figure(z.Size)),
+				{Text: day(z.Made)},
+				{Text: v.checks(z.Checks), Tone: tone},
+				number(fmt.Sprint(z.Readings)), number(fmt.Sprint(z.Suspect)),
+			})
+		}
+	}
+	for _, t := range []Table{own, zeros} {
+		if len(t.Rows) > 0 {
+			x.Tables = append(x.Tables, t)
+		}
+	}
+	return x
+}
+
+func (v view) setOn(x gauge.Setting) string {
+	if x.Feature == "" {
+		return x.On
+	}
+	return x.On + " " + v.s.NameOf(x.Feature)
+}
+
+// conditions are the sets that were read, with the part's condition and the
+// temperatures.
+func conditions(views []view) Section {
+	v := views[0]
+	t := Table{Caption: "Conditions of each set of readings", Columns: []string{
+		"set", "parts", "plate", "caps", "torque", "fastener", "lubricant", "surface", "part °C", "gauge °C", "master °C",
+	}}
+	for _, x := range v.s.Sets() {
+		if v.s.SetUsed(x.ID) {
+			t.Rows = append(t.Rows, []Cell{
+				{Text: x.ID},
+				{Text: v.readIn(x.ID)},
+				{Text: x.Plate},
+				{Text: x.Caps},
+				{Text: x.Torque},
+				{Text: x.Fastener},
+				{Text: x.Lube},
+				{Text: x.Oiled},
+				number(x.At.Part), number(x.At.Gauge), number(x.At.Master),
+			})
+		}
+	}
+	if len(t.Rows) == 0 {
+		return Section{}
+	}
+	return Section{Heading: "Conditions and temperatures", Tables: []Table{t}, Notes: v.mixed()}
+}
+
+// readIn names the families that were read in a set.
+func (v view) readIn(set string) string {
+	var out []string
+	seen := map[plan.Family]bool{}
+	for _, e := range v.s.Events() {
+		r, ok := e.Body.(record.Reading)
+		if ok && r.Set == set && !seen[r.Of.Family] {
+			seen[r.Of.Family] = true
+			out = append(out, r.Of.Family.Plural())
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// mixed warns of figures that rest on readings in different conditions.
+func (v view) mixed() []string {
+	var out []string
+	for _, m := range v.a.Features {
+		if text := v.s.MixedConditions(m.Of); text != "" {
+			out = append(out, upper(v.s.Name(m.Of))+": "+text+".")
+		}
+	}
+	return out
+}
