@@ -21,16 +21,27 @@ func importCommand(w World) *cli.Command {
 		Description: `An exported session is taken in event by event; of one that is here
 already, what is missing is added. One that went on in both places is
 refused unless --as-new makes a session of its own of it. A file written by
-hand becomes a new session. "-" reads standard input.`,
-		Flags: []cli.Flag{
+hand becomes a new session. "-" reads standard input.
+
+A table of readings, FILE.csv, becomes a new session or goes into the one
+that --into names. Its heading says what a column is: feature, level,
+direction, read or deviation, or a direction such as across, with the unit
+behind it: "across (mm)". What would be done is said first; --yes does it.`,
+		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "as-new", Usage: "make a new session that says what it was copied from", HideDefault: true},
 			byFlag(false),
-		},
+		}, tableFlags()...),
 		ShellComplete: completeFile,
-		Action: func(_ context.Context, cmd *cli.Command) error {
+		Action: func(ctx context.Context, cmd *cli.Command) error {
 			args, err := operands(cmd, "FILE")
 			if err != nil {
 				return err
+			}
+			if isTable(args[0]) {
+				return importTable(ctx, cmd, w, args[0])
+			}
+			if name := tableOption(cmd); name != "" {
+				return usagef("--%s is for a table, FILE.csv", name)
 			}
 			return importFile(cmd, w, args[0])
 		},

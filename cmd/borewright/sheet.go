@@ -25,9 +25,10 @@ func sheetCommand(w World) *cli.Command {
 session has, or the exact title. The sheet goes to standard output, or where
 -o says. The same events give the same sheet, byte by byte.`,
 		Flags: []cli.Flag{
-			&cli.StringFlag{Name: "to", Value: "html", Usage: "write `FORM`: html or json"},
+			&cli.StringFlag{Name: "to", Value: "html", Usage: "write `FORM`: " + sheetForms},
 			&cli.StringFlag{Name: "output", Aliases: []string{"o"}, Usage: "write `FILE`, for its owner only"},
 			&cli.BoolFlag{Name: "force", Usage: "write over a file that is there", HideDefault: true},
+			&cli.StringFlag{Name: "table", Value: "readings", Usage: "of csv, write the `TABLE` of readings or of results"},
 			&cli.StringFlag{Name: "units", Usage: "show figures in `UNITS`: in, mm or both", DefaultText: "the session's own"},
 		},
 		ShellComplete: completeSession(w),
@@ -69,6 +70,9 @@ func writeSheet(cmd *cli.Command, w World, id string) error {
 	return deliver(w, to, data.Bytes(), cmd.Bool("force"))
 }
 
+// sheetForms names the forms of a sheet.
+const sheetForms = "html, csv or json"
+
 // sheetForm returns what writes the form of sheet that the command line asks
 // for.
 func sheetForm(cmd *cli.Command) (func(*bytes.Buffer, *engine.Session) error, error) {
@@ -77,6 +81,8 @@ func sheetForm(cmd *cli.Command) (func(*bytes.Buffer, *engine.Session) error, er
 		return nil, usagef("there are no units %q: %w", cmd.String("units"), err)
 	}
 	switch form := cmd.String("to"); form {
+	case "csv":
+		return csvForm(cmd)
 	case "json":
 		return func(out *bytes.Buffer, s *engine.Session) error {
 			return printJSON(out, engine.Assess(s).Report(s))
@@ -90,7 +96,19 @@ func sheetForm(cmd *cli.Command) (func(*bytes.Buffer, *engine.Session) error, er
 			return sheet.HTML(out, made)
 		}, nil
 	default:
-		return nil, usagef("there is no form %q; the forms are html and json", form)
+		return nil, usagef("there is no form %q; the forms are %s", form, sheetForms)
+	}
+}
+
+// csvForm returns what writes the table that the command line asks for.
+func csvForm(cmd *cli.Command) (func(*bytes.Buffer, *engine.Session) error, error) {
+	switch table := cmd.String("table"); table {
+	case "readings":
+		return func(out *bytes.Buffer, s *engine.Session) error { return sheet.ReadingsCSV(out, s) }, nil
+	case "results":
+		return func(out *bytes.Buffer, s *engine.Session) error { return sheet.ResultsCSV(out, s, engine.Assess(s)) }, nil
+	default:
+		return nil, usagef("there is no table %q; the tables are readings and results", table)
 	}
 }
 

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"borewright/engine"
-	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 )
@@ -49,7 +48,7 @@ func (v view) findings() Table {
 		t.Rows = append(t.Rows, []Cell{
 			{Text: v.partOf(f)},
 			{Text: whatOf(f)},
-			v.bare(r.Value), number(v.doubtOf(f)),
+			v.bare(r.Value), number(uncertainty(f, v.u)),
 			number(r.Low), number(r.High), number(margin(f)),
 			{Text: verdictOf(f), Tone: toneOf(f.Judgement)},
 		})
@@ -89,12 +88,4 @@ func whatOf(f engine.Finding) string {
 		text += ", a bound"
 	}
 	return text
-}
-
-// doubtOf is the expanded uncertainty of a finding, "" where it is not known.
-func (v view) doubtOf(f engine.Finding) string {
-	if f.Doubt.Expanded <= 0 {
-		return ""
-	}
-	return length.Of(f.Doubt.Expanded).Format(v.u, v.u.Decimals()+1)
 }
