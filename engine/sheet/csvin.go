@@ -181,7 +181,7 @@ func meaningOf(cell string, how Mapping, mapped map[string]bool) meaning {
 	m := meaning{heading: name, unit: how.Unit}
 	if as, ok := how.Columns[name]; ok {
 		mapped[name] = true
-		name, m.unit = bracketed(name, m.unit)
+		_, m.unit = bracketed(name, m.unit)
 		name, m.unit = bracketed(as, m.unit)
 	} else {
 		name, m.unit = bracketed(name, m.unit)

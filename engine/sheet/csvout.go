@@ -83,7 +83,7 @@ func readingRow(s *engine.Session, p plan.Place, stage int, t engine.Taken, unit
 	for _, u := range units {
 		row = append(row, numberIn(t.Size, u), numberIn(t.Dev, u))
 	}
-	return append(row, engine.FigureText(s.SizeOf(t), s.Unit()), t.Set, t.As, yes(t.Reading.Blind), t.Despite)
+	return append(row, engine.FigureText(s.SizeOf(t), s.Unit()), t.Set, t.As, yes(t.Blind), t.Despite)
 }
 
 func numberIn(w length.Written, u length.Unit) string {

@@ -123,8 +123,7 @@ type view struct {
 // viewsOf returns the session in each unit asked for, at least one.
 func viewsOf(s *engine.Session, a *engine.Assessment, units Units) ([]view, error) {
 	own := view{s, a, a.Report(s), s.Unit()}
-	switch units {
-	case "", Units(own.u.String()):
+	if units == "" || units == Units(own.u.String()) {
 		return []view{own}, nil
 	}
 	other, err := own.in(s.OtherUnit())
