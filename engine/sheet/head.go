@@ -6,6 +6,7 @@ import (
 
 	"borewright/engine"
 	"borewright/engine/limit"
+	"borewright/engine/plan"
 )
 
 // counts are how many findings came out how.
@@ -75,9 +76,8 @@ func toneOf(j limit.Judgement) Tone {
 func head(views []view) Section {
 	v := views[0]
 	settled, planned := v.s.Progress()
-	l := v.s.Layout()
 	x := Section{Heading: "The engine", Pictures: blockMap(v), Notes: []string{
-		fmt.Sprintf("%s, %d cylinders, %d mains.", upper(l.Form), l.Cylinders, l.Mains),
+		layoutNote(v.s.Layout()),
 		fmt.Sprintf("%d of %d places read or left out, as of event %d.", settled, planned, v.s.Head().N),
 		unitNote(views),
 	}}
@@ -88,6 +88,14 @@ func head(views []view) Section {
 		x.Notes = append(x.Notes, fmt.Sprintf("%d places are to be measured again: the gauge's zero could not be believed.", len(again)))
 	}
 	return x
+}
+
+// layoutNote says how the engine is laid out, or that nobody said.
+func layoutNote(l plan.Layout) string {
+	if l.Form == "" {
+		return "No layout is set."
+	}
+	return fmt.Sprintf("%s, %d cylinders, %d mains.", upper(l.Form), l.Cylinders, l.Mains)
 }
 
 func unitNote(views []view) string {
