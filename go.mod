@@ -3,10 +3,12 @@ module borewright
 go 1.26
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/adrg/xdg v0.5.3
 	github.com/charmbracelet/bubbles v1.0.0
 	github.com/charmbracelet/bubbletea v1.3.10
 	github.com/charmbracelet/lipgloss v1.1.0
+	github.com/go-fonts/dejavu v0.3.2
 	go.etcd.io/bbolt v1.5.0
 	gonum.org/v1/gonum v0.17.0
 )

@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"path/filepath"
 
 	"github.com/urfave/cli/v3"
@@ -23,22 +24,43 @@ func sheetCommand(w World) *cli.Command {
 		ArgsUsage: "ID",
 		Description: `ID is what "borewright list" shows, any beginning of it that no other
 session has, or the exact title. The sheet goes to standard output, or where
--o says. The same events give the same sheet, byte by byte.`,
+-o says. The same events give the same sheet, byte by byte. With --check the
+database is asked whether a sheet that was written still matches.`,
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "to", Value: "html", Usage: "write `FORM`: " + sheetForms},
 			&cli.StringFlag{Name: "output", Aliases: []string{"o"}, Usage: "write `FILE`, for its owner only"},
 			&cli.BoolFlag{Name: "force", Usage: "write over a file that is there", HideDefault: true},
 			&cli.StringFlag{Name: "table", Value: "readings", Usage: "of csv, write the `TABLE` of readings or of results"},
+			&cli.StringFlag{Name: "check", Usage: "say whether the sheet in `FILE` still matches its session; takes no ID"},
 			&cli.StringFlag{Name: "units", Usage: "show figures in `UNITS`: in, mm or both", DefaultText: "the session's own"},
 		},
-		ShellComplete: completeSession(w),
+		ShellComplete: completeSheet(w),
 		Action: func(_ context.Context, cmd *cli.Command) error {
+			if cmd.IsSet("check") {
+				if _, err := operands(cmd); err != nil {
+					return err
+				}
+				return checkSheet(cmd, w, cmd.String("check"))
+			}
 			args, err := operands(cmd, "ID")
 			if err != nil {
 				return err
 			}
 			return writeSheet(cmd, w, args[0])
 		},
+	}
+}
+
+// completeSheet completes options, their values, and the uid of a session.
+func completeSheet(w World) cli.ShellCompleteFunc {
+	return func(ctx context.Context, cmd *cli.Command) {
+		for option, values := range map[string]string{"--to": "html\npdf\ncsv\njson\n", "--units": "in\nmm\nboth\n", "--table": "readings\nresults\n", "--check": ""} {
+			if completesValue(ctx, option) {
+				_, _ = io.WriteString(cmd.Root().Writer, values) // a shell that has gone needs no words
+				return
+			}
+		}
+		completeSession(w)(ctx, cmd)
 	}
 }
 
@@ -71,7 +93,7 @@ func writeSheet(cmd *cli.Command, w World, id string) error {
 }
 
 // sheetForms names the forms of a sheet.
-const sheetForms = "html, csv or json"
+const sheetForms = "html, pdf, csv or json"
 
 // sheetForm returns what writes the form of sheet that the command line asks
 // for.
@@ -88,15 +110,22 @@ func sheetForm(cmd *cli.Command) (func(*bytes.Buffer, *engine.Session) error, er
 			return printJSON(out, engine.Assess(s).Report(s))
 		}, nil
 	case "html":
-		return func(out *bytes.Buffer, s *engine.Session) error {
-			made, err := sheet.Build(s, engine.Assess(s), sheet.Options{Units: units})
-			if err != nil {
-				return err
-			}
-			return sheet.HTML(out, made)
-		}, nil
+		return documentForm(sheet.HTML, units), nil
+	case "pdf":
+		return documentForm(sheet.PDF, units), nil
 	default:
 		return nil, usagef("there is no form %q; the forms are %s", form, sheetForms)
+	}
+}
+
+// documentForm returns what builds a sheet and writes it as a document.
+func documentForm(write func(io.Writer, sheet.Sheet) error, units sheet.Units) func(*bytes.Buffer, *engine.Session) error {
+	return func(out *bytes.Buffer, s *engine.Session) error {
+		made, err := sheet.Build(s, engine.Assess(s), sheet.Options{Units: units})
+		if err != nil {
+			return err
+		}
+		return write(out, made)
 	}
 }
 

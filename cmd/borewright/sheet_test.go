@@ -28,3 +28,39 @@ func TestSheetAsJSONIsThatOfAssess(t *testing.T) {
 		t.Errorf("wrote\n%s\nwant\n%s", got, want)
 	}
 }
+
+func TestSheetAsPDF(t *testing.T) {
+	t.Parallel()
+	s := stocked(t)
+	if got := s.must(t, "sheet", "One bore", "--to", "pdf", "--units", "both"); !strings.HasPrefix(got, "%PDF-") {
+		t.Errorf("wrote %.40q", got)
+	}
+}
+
+// What is asked for wrongly is said, and nothing is written.
+func TestSheetRefuses(t *testing.T) {
+	t.Parallel()
+	s := stocked(t)
+	s.must(t, "sheet", "One bore", "-o", "there.html")
+	before := s.contents(t)
+	for _, c := range []struct {
+		args []string
+		says string
+		code int
+	}{
+		{[]string{"sheet"}, "sheet needs ID", 2},
+		{[]string{"sheet", "nix"}, "no session has the title", 1},
+		{[]string{"sheet", "One bore", "--to", "doc"}, `there is no form "doc"; the forms are html, pdf, csv or json`, 2},
+		{[]string{"sheet", "One bore", "--units", "cubit"}, `there are no units "cubit": units are in, mm or both`, 2},
+		{[]string{"sheet", "One bore", "--to", "csv", "--table", "all"}, `there is no table "all"`, 2},
+		{[]string{"sheet", "One bore", "-o", "there.html"}, "--force writes over it", 1},
+		{[]string{"sheet", "One bore", "--force"}, "--force is for a file", 2},
+	} {
+		if out, errs, code := s.run(c.args...); code != c.code || out != "" || !strings.Contains(errs, c.says) {
+			t.Errorf("%q ended with %d, wrote %.40q and said %q, want %q", c.args, code, out, errs, c.says)
+		}
+	}
+	if after := s.contents(t); after != before {
+		t.Error("something was written")
+	}
+}

@@ -22,7 +22,7 @@ func TestASheetOfASessionWithoutALayout(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := html(t, built(t, s, ""))
+	page := pageOf(t, built(t, s, ""))
 	if !bytes.Contains(page, []byte("No layout is set.")) {
 		t.Errorf("the sheet does not say that there is no layout")
 	}

@@ -65,8 +65,8 @@ func built(t *testing.T, s *engine.Session, u Units) Sheet {
 	return out
 }
 
-// html returns the page of a sheet.
-func html(t *testing.T, s Sheet) []byte {
+// pageOf returns the page of a sheet.
+func pageOf(t *testing.T, s Sheet) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := HTML(&b, s); err != nil {
@@ -80,8 +80,8 @@ func TestHTMLIsAlwaysTheSame(t *testing.T) {
 	t.Parallel()
 	for _, name := range testdata.Names() {
 		for _, u := range []Units{"", Inch, MM, Both} {
-			first := html(t, built(t, session(t, name, 0), u))
-			if again := html(t, built(t, session(t, name, 0), u)); !bytes.Equal(first, again) {
+			first := pageOf(t, built(t, session(t, name, 0), u))
+			if again := pageOf(t, built(t, session(t, name, 0), u)); !bytes.Equal(first, again) {
 				t.Errorf("%s in %q: two pages differ", name, u)
 			}
 			for _, bad := range []string{"http:", "https:", "src=", "<link", "<script", "@import", "url(", "ZgotmplZ", "<no value>"} {
@@ -100,7 +100,7 @@ func TestHTMLOfHostileNames(t *testing.T) {
 	for _, bad := range []string{"</title><script>alert(1)</script>", "a\x1b[31mb\u202ec\x00d", "../../etc/passwd", "\"onload=\"x"} {
 		s.Title, s.Engine, s.Customer = clean(bad), clean(bad), clean(bad)
 		s.Sections[0].Notes[0] = clean(bad)
-		page := html(t, s)
+		page := pageOf(t, s)
 		for _, no := range []string{"<script", "\x1b", "\u202e", "\x00", "=\"x"} {
 			if bytes.Contains(page, []byte(no)) {
 				t.Errorf("%q: the page holds %q", bad, no)
@@ -113,7 +113,7 @@ func TestMarkRoundTrip(t *testing.T) {
 	t.Parallel()
 	for _, u := range []Units{"", Inch, MM, Both} {
 		s := built(t, session(t, "hillclimb", 0), u)
-		if m, ok := FindMark(html(t, s)); !ok || m != s.Mark {
+		if m, ok := FindMark(pageOf(t, s)); !ok || m != s.Mark {
 			t.Errorf("found %+v, %v; want %+v", m, ok, s.Mark)
 		}
 	}
