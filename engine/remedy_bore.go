@@ -116,7 +116,7 @@ func (s *Session) dwellText(bore plan.Feature, h fit.Hone) string {
 		return ""
 	}
 	most := h.Dwell[0]
-	return fmt.Sprintf("dwell at the %s, %s more there than where least is to take", g.Levels[most].Called(), s.amount(h.Extra(most)))
+	return fmt.Sprintf("dwell at the %s for %s more than the least", g.Levels[most].Called(), s.amount(h.Extra(most)))
 }
 
 // oversize says to which oversize all bores go: the smallest on the ladder that

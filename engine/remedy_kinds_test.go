@@ -53,14 +53,14 @@ func TestBoresAreHonedOrBored(t *testing.T) {
 		"to the target": {
 			oval,
 			[]record.Body{given(engine.GivenHoneTarget, "bore", "3.7513 in"), given(engine.GivenFinish, "bore", "0.0002 in")},
-			"hone bore 1 to 3.7513 in: 0.0012 top, 0.0011 bottom to take, dwell at the top, 0.0001 in more there than where least is to take",
+			"hone bore 1 to 3.7513 in: 0.0012 top, 0.0011 bottom to take, dwell at the top for 0.0001 in more than the least",
 		},
 		"past the target": {
 			oval,
 			[]record.Body{given(engine.GivenHoneTarget, "bore", "3.7508 in"), given(engine.GivenFinish, "bore", "0.0002 in")},
-			"hone bore 1 to 3.7511 in: 0.0010 top, 0.0009 bottom to take, dwell at the top, 0.0001 in more there than where least is to take; 3.7508 in is no more to be reached",
+			"hone bore 1 to 3.7511 in: 0.0010 top, 0.0009 bottom to take, dwell at the top for 0.0001 in more than the least; 3.7508 in is no more to be reached",
 		},
-		"no target, no allowance": {oval, nil, "hone bore 1 to 3.7509 in: 0.0008 top, 0.0007 bottom to take, dwell at the top, 0.0001 in more there than where least is to take; no hone target is given; no finish allowance is given: none is taken"},
+		"no target, no allowance": {oval, nil, "hone bore 1 to 3.7509 in: 0.0008 top, 0.0007 bottom to take, dwell at the top for 0.0001 in more than the least; no hone target is given; no finish allowance is given: none is taken"},
 		"half read":               {map[string]string{"bore/1": "a/across=3.7509 a/along=3.7501"}, nil, "2 of its 4 places are not read"},
 		"lost, no ladder": {
 			map[string]string{"bore/2": "a/across=3.7532 a/along=3.7520"},

@@ -58,9 +58,10 @@ func (s *worst) Actions() []Action {
 			return nil
 		}),
 		quiet(s.st.prepKey(s.desk)),
+		s.st.fitsKey(s.desk, s.markedFeature),
 		s.st.limitsKey(s.desk, s.markedFeature),
 		s.st.doubtKey(s.desk, s.marked),
-		s.st.unitKey(s.desk),
+		quiet(s.st.unitKey(s.desk)),
 	}
 }
 

@@ -23,6 +23,7 @@ func (s *worst) ranked(room int) []string {
 			lines = append(lines, draw.Rule(s.heading(fs[i].Judgement.Verdict, i == first), s.w, s.st.ASCII))
 		}
 		lines = append(lines, s.lines(fs[i], i == s.list.at)...)
+		lines = append(lines, s.remedyLines(i, room)...)
 	}
 	return lines[:min(len(lines), room)]
 }
@@ -34,7 +35,7 @@ func (s *worst) firstFinding(room int) int {
 	rows := func(first, last int) int {
 		n := 0
 		for i := first; i <= last; i++ {
-			if n += s.high(i); i == first || s.heads(i) {
+			if n += s.high(i, room); i == first || s.heads(i) {
 				n++
 			}
 		}
@@ -95,12 +96,13 @@ func (s *worst) lines(f engine.Finding, here bool) []string {
 // sentence is what is said of a finding, in as many lines as it takes.
 func (s *worst) sentence(f engine.Finding) []string { return draw.Wrap(f.Text, max(10, s.w-lineText)) }
 
-// high is how many rows a finding takes.
-func (s *worst) high(i int) int {
-	if i != s.list.at {
-		return 1
+// high is how many rows a finding takes with its remedy.
+func (s *worst) high(i, room int) int {
+	n := 1
+	if i == s.list.at {
+		n = len(s.sentence(s.findings()[i]))
 	}
-	return len(s.sentence(s.findings()[i]))
+	return n + len(s.remedyLines(i, room))
 }
 
 // marginText is the share of the margin that is used, 1.00 on the limit.
