@@ -10,7 +10,7 @@ func (s *Session) SuspectReadings(setting string) int {
 	n := 0
 	for _, p := range s.Places() {
 		for _, t := range s.Now(p) {
-			if set, _ := s.set(t.Set); set.Setting == setting && s.Drifted(t) {
+			if set, _ := s.Set(t.Set); set.Setting == setting && s.Drifted(t) {
 				n++
 			}
 		}

@@ -11,8 +11,8 @@ import (
 func (s *Session) Chained(p plan.Place) (clearance length.Exact, over plan.Feature, ok bool) {
 	var all []length.Exact
 	for i, t := range s.Now(p) {
-		set, _ := s.set(t.Set)
-		x, _ := s.setting(set.Setting)
+		set, _ := s.Set(t.Set)
+		x, _ := s.Setting(set.Setting)
 		on, chained := masterFeature(x)
 		if !chained || t.Dev.IsZero() || i > 0 && on != over {
 			return length.Exact{}, plan.Feature{}, false

@@ -44,7 +44,7 @@ func (s *Session) conditionsIn(f plan.Feature, stage int) []condition {
 	var out []condition
 	for _, p := range s.plan.Places(f) {
 		for _, t := range s.At(p, stage) {
-			if set, ok := s.set(t.Set); ok {
+			if set, ok := s.Set(t.Set); ok {
 				out = appendNew(out, conditionOf(set))
 			}
 		}

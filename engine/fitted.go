@@ -23,7 +23,7 @@ func (st *state) setFitted(n int64, f record.Fitted) error {
 		return fmt.Errorf("%s sit at a %s, not at %s", t.Plural, t.Seat.Noun(), f.At)
 	}
 	for _, x := range []plan.Feature{f.Part, f.At} {
-		if err := inLayout(st.layout, x); err != nil {
+		if err := st.layout.Has(x); err != nil {
 			return err
 		}
 	}

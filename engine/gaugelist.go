@@ -80,7 +80,7 @@ func (s *Session) settingState(x gauge.Setting) SettingState {
 		}
 	}
 	for _, z := range s.zeros {
-		if set, _ := s.set(z.Set); set.Setting == x.ID {
+		if set, _ := s.Set(z.Set); set.Setting == x.ID {
 			c := CheckState{At: s.events[z.n-1].At, Why: z.Why}
 			if !z.Skipped {
 				c.Drift = z.Deviation.Exact()
@@ -96,7 +96,7 @@ func (s *Session) countedBySetting() map[string]int {
 	out := map[string]int{}
 	for _, p := range s.Places() {
 		for _, t := range s.Now(p) {
-			set, _ := s.set(t.Set)
+			set, _ := s.Set(t.Set)
 			out[set.Setting]++
 		}
 	}

@@ -39,11 +39,11 @@ func (s *Session) HandWith(f plan.Family, instrument string) (Hand, error) {
 	if !ok {
 		return h, fmt.Errorf("%s are not in the plan", f.Plural())
 	}
-	if h.Instrument, ok = s.instrument(instrument); !ok {
+	if h.Instrument, ok = s.Instrument(instrument); !ok {
 		return h, fmt.Errorf("the gauge %q chosen for %s is not in this session", instrument, f.Plural())
 	}
 	for _, set := range s.sets {
-		if x, _ := s.setting(set.Setting); x.Instrument == h.Instrument.ID {
+		if x, _ := s.Setting(set.Setting); x.Instrument == h.Instrument.ID {
 			h.Set, h.Setting = set, x
 		}
 	}

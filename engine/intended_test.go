@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/plan"
 	"borewright/engine/record"
 )
@@ -20,7 +21,7 @@ func texted(s *engine.Session) string {
 
 func after(t *testing.T, s *engine.Session, bodies ...record.Body) *engine.Session {
 	t.Helper()
-	next, err := engine.Replay(sealAll(t, s.Events(), "ek", bodies))
+	next, err := engine.Replay(enginetest.Seal(t, s.Events(), "ek", bodies))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,8 +2,8 @@ package engine
 
 import (
 	"fmt"
+	"slices"
 
-	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
@@ -31,10 +31,10 @@ func (e *TakenError) Error() string {
 // says that the layout has no such feature.
 func (s *Session) ChangeLimit(was, now limit.Limits) ([]record.Body, error) {
 	none := limit.Limits{}
-	moved := was != none && !sameLimit(was, now)
+	moved := was != none && !was.Same(now)
 	var out []record.Body
 	if moved {
-		out = s.takeBack(was)
+		out = s.TakeBack(was)
 	}
 	if now == none {
 		return out, nil
@@ -43,11 +43,11 @@ func (s *Session) ChangeLimit(was, now limit.Limits) ([]record.Body, error) {
 		return nil, err
 	}
 	if f, err := plan.ParseFeature(now.Of); err == nil {
-		if err := inLayout(s.layout, f); err != nil {
+		if err := s.layout.Has(f); err != nil {
 			return nil, err
 		}
 	}
-	old, have := find(s.limits, func(l limit.Limits) bool { return sameLimit(l, now) })
+	old, have := now.Among(s.limits)
 	switch {
 	case have && (moved || was == none):
 		return nil, &TakenError{now.On, s.nameOf(now.Of)}
@@ -57,26 +57,13 @@ func (s *Session) ChangeLimit(was, now limit.Limits) ([]record.Body, error) {
 	return append(out, record.Limit{Limits: now}), nil
 }
 
-// classSource is where limits come from that a tolerance class gave.
-const classSource = "ISO 286-1:2010, "
-
-// ByClass returns the limits of size that a tolerance class gives a family, and
-// where they come from: "60 H6", or "H6" alone for the nominal size given. The
-// error is a *limit.ClassError, also for a hole's class on a shaft.
-func ByClass(text string, f plan.Family, nominal length.Written) (r limit.Range, source string, err error) {
-	c, err := limit.ParseClass(text)
-	if err != nil {
-		return r, "", err
+// TakeBack withdraws every live event that set a limit, the newest first.
+func (s *Session) TakeBack(l limit.Limits) []record.Body {
+	var out []record.Body
+	for _, e := range slices.Backward(s.events) {
+		if b, is := e.Body.(record.Limit); is && s.Live(e.N) && b.Same(l) {
+			out = append(out, record.Withdrawn{Event: e.N})
+		}
 	}
-	if c.Nominal.IsZero() {
-		c.Nominal = nominal
-	}
-	if shape := f.Shape(); shape != plan.NoShape && c.Shape() != shape {
-		words := map[plan.Shape]string{plan.Hole: "holes", plan.Shaft: "shafts"}
-		return r, "", &limit.ClassError{Text: text, Reason: fmt.Sprintf("it is a class for %s, and %s are %s", words[c.Shape()], f.Plural(), words[shape])}
-	}
-	if r, err = c.Range(length.Written{}); err != nil {
-		return r, "", err
-	}
-	return r, classSource + c.String(), nil
+	return out
 }

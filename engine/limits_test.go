@@ -8,10 +8,12 @@ import (
 	"pgregory.net/rapid"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
+	"borewright/engine/setup"
 )
 
 // taper is a limit on taper in millimetres.
@@ -31,8 +33,8 @@ func relimited(t *testing.T, s *engine.Session, was, now limit.Limits) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	apply(t, s, bodies...)
-	return kinds(bodies)
+	enginetest.Apply(t, s, bodies...)
+	return enginetest.Kinds(bodies)
 }
 
 func TestALimitIsGivenChangedMovedAndTakenAway(t *testing.T) {
@@ -74,7 +76,7 @@ func TestALimitIsRefused(t *testing.T) {
 	if _, err := s.ChangeLimit(limit.Limits{}, taper(t, "bore", "", "0.020")); !errors.As(err, &taken) || taken.Of != "bores" {
 		t.Errorf("a second limit of the same name: %v", err)
 	}
-	apply(t, s, record.Limit{Limits: taper(t, "bore", limit.Spread, "0.020")})
+	enginetest.Apply(t, s, record.Limit{Limits: taper(t, "bore", limit.Spread, "0.020")})
 	if _, err := s.ChangeLimit(was, taper(t, "bore", limit.Spread, "0.010")); !errors.As(err, &taken) {
 		t.Errorf("moved onto another: %v", err)
 	}
@@ -100,7 +102,7 @@ func TestTakingALimitAwayUndoesGivingIt(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			apply(t, s, bodies...)
+			enginetest.Apply(t, s, bodies...)
 		}
 		if got := judgements(engine.Assess(s)); !slices.Equal(got, before) {
 			t.Fatalf("verdicts changed:\n%v\n%v", got, before)
@@ -124,13 +126,13 @@ func TestAClassGivesTheLimitsOfASize(t *testing.T) {
 	} {
 		nominal := length.Written{}
 		if c.nominal != "" {
-			nominal = written(t, c.nominal)
+			nominal = enginetest.Written(t, c.nominal)
 		}
-		r, source, err := engine.ByClass(c.text, c.family, nominal)
+		r, source, err := setup.ByClass(c.text, c.family, nominal)
 		if err != nil || r.Low.String() != c.low || r.High.String() != c.high || source != c.source {
 			t.Errorf("%s is %s to %s (%s), %v", c.text, r.Low, r.High, source, err)
 		}
-		if !engine.IsFilledIn(source) {
+		if !setup.IsFilledIn(source) {
 			t.Errorf("%q is not known as filled in", source)
 		}
 	}
@@ -145,7 +147,7 @@ func TestAClassGivesTheLimitsOfASize(t *testing.T) {
 		{"600 H6", plan.Bore},
 	} {
 		var refused *limit.ClassError
-		if _, _, err := engine.ByClass(c.text, c.family, length.Written{}); !errors.As(err, &refused) {
+		if _, _, err := setup.ByClass(c.text, c.family, length.Written{}); !errors.As(err, &refused) {
 			t.Errorf("%s for %s: %v", c.text, c.family, err)
 		}
 	}

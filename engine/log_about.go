@@ -82,7 +82,7 @@ func (s *Session) instrumentIn(b record.Body) string {
 	case record.Setting:
 		return b.Instrument
 	case record.Set:
-		x, _ := s.setting(b.Setting)
+		x, _ := s.Setting(b.Setting)
 		return x.Instrument
 	case record.Zero:
 		return s.instrumentOf(b.Set).ID

@@ -1,9 +1,6 @@
 package engine
 
 import (
-	"fmt"
-
-	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
 )
@@ -19,7 +16,7 @@ func (s *Session) replacements() map[int64]int64 {
 	}
 	set := map[string]int64{}
 	for _, e := range s.events {
-		name := settingName(e.Body)
+		name := record.NameOf(e.Body)
 		if name == "" || !s.Live(e.N) {
 			continue
 		}
@@ -48,35 +45,4 @@ func (s *Session) replacedReadings(p plan.Place, sp *spot, out map[int64]int64) 
 			out[sp.leftOut] = t.N
 		}
 	}
-}
-
-// settingName is the name under which an event sets something, or "" when it
-// sets nothing.
-func settingName(b record.Body) string {
-	name := func(parts ...any) string { return fmt.Sprint(append([]any{b.Is(), "\x00"}, parts...)...) }
-	switch b := b.(type) {
-	case record.Details, record.Layout, record.Plan, record.Rules, record.Steps:
-		return name()
-	case record.Limit:
-		return name(limitName(b.Limits))
-	case record.Given:
-		return name(b.Name, "\x00", b.Of)
-	case record.Table:
-		return name(b.Name, "\x00", b.Of)
-	case record.Instrument:
-		return name(b.ID)
-	case record.Setting:
-		return name(b.ID)
-	case record.Set:
-		return name(b.ID)
-	case record.Fitted:
-		return name(b.Part)
-	default:
-		return ""
-	}
-}
-
-// limitName is what sameLimit compares, as one text.
-func limitName(l limit.Limits) string {
-	return string(l.On) + "\x00" + l.Of + "\x00" + string(l.By)
 }

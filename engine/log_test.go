@@ -7,11 +7,13 @@ import (
 	"pgregory.net/rapid"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
+	"borewright/engine/setup"
 )
 
 // logged is a session with something of everything that the log tells apart.
@@ -104,8 +106,8 @@ func equal(a, b []int64) bool {
 }
 
 func TestAGaugesEventsAreAboutWhatItReads(t *testing.T) {
-	d := mastered(engine.Presets()[0].Draft())
-	for _, e := range begun(t, d).Log() {
+	d := enginetest.Mastered(setup.Presets()[0].Draft())
+	for _, e := range enginetest.Begun(t, d).Log() {
 		switch b := e.Body.(type) {
 		case record.Instrument:
 			if !e.Concerns(b.ID) {

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
@@ -112,7 +113,7 @@ func TestRemediesComeOutAsPredicted(t *testing.T) {
 		t.Fatal(err)
 	}
 	bodies := byHand(s, after, want)
-	done, err := engine.Replay(sealAll(t, s.Events(), "ek", bodies))
+	done, err := engine.Replay(enginetest.Seal(t, s.Events(), "ek", bodies))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -244,7 +245,7 @@ func TestAnyTrialComesOutAsPredicted(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		done, err := engine.Replay(sealAll(t, s.Events(), "ek", byHand(s, after, want)))
+		done, err := engine.Replay(enginetest.Seal(t, s.Events(), "ek", byHand(s, after, want)))
 		if err != nil {
 			t.Fatal(err)
 		}

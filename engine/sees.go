@@ -8,9 +8,9 @@ import (
 
 // instrumentOf returns the instrument a set is read with, or none.
 func (s *Session) instrumentOf(set string) gauge.Instrument {
-	x, _ := s.set(set)
-	y, _ := s.setting(x.Setting)
-	i, _ := s.instrument(y.Instrument)
+	x, _ := s.Set(set)
+	y, _ := s.Setting(x.Setting)
+	i, _ := s.Instrument(y.Instrument)
 	return i
 }
 
@@ -19,7 +19,7 @@ func (s *Session) instrumentOf(set string) gauge.Instrument {
 // that the session was set up in.
 func (s *Session) sees(f plan.Family) length.Length {
 	g, _ := s.plan.Group(f)
-	i, ok := s.instrument(g.Instrument)
+	i, ok := s.Instrument(g.Instrument)
 	if ok {
 		return i.Resolution().Round()
 	}

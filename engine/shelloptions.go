@@ -27,7 +27,7 @@ func (s *Session) ShellOptions(a *Assessment, bearing plan.Family, at int) (out 
 	x := s.newShellChooser(a, bearing, func(Finding) bool { return true })
 	p, ok := x.pairAt(at)
 	upper, lower := x.half(p, plan.Upper), x.half(p, plan.Lower)
-	if inLayout(s.layout, plan.Feature{Family: bearing, At: at}) != nil || !ok || !x.thick(upper).Measured() || !x.thick(lower).Measured() {
+	if s.layout.Has(plan.Feature{Family: bearing, At: at}) != nil || !ok || !x.thick(upper).Measured() || !x.thick(lower).Measured() {
 		return nil, x.out.Missing
 	}
 	for _, thickUpper := range []bool{false, true} {

@@ -2,6 +2,8 @@ package engine
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"time"
 
 	"borewright/engine/length"
@@ -68,11 +70,11 @@ func (st *state) checkSet(r record.Reading) error {
 	if r.Set == "" && r.Dev.IsZero() {
 		return nil
 	}
-	set, ok := st.set(r.Set)
+	set, ok := st.Set(r.Set)
 	if !ok {
 		return fmt.Errorf("%s: no set %q", r.Of, r.Set)
 	}
-	x, _ := st.setting(set.Setting)
+	x, _ := st.Setting(set.Setting)
 	if _, chained := masterFeature(x); !r.Dev.IsZero() && x.Size.IsZero() && !chained {
 		return fmt.Errorf("%s: a deviation needs a master of known size, setting %q has none", r.Of, x.ID)
 	}
@@ -142,7 +144,7 @@ func (st *state) addWork(e record.Event, w record.Work) error {
 		return fmt.Errorf("work after event %d comes before it", w.After)
 	}
 	for _, f := range append(w.To[:len(w.To):len(w.To)], w.Changes...) {
-		if err := inLayout(st.layout, f); err != nil {
+		if err := st.layout.Has(f); err != nil {
 			return err
 		}
 	}
@@ -219,7 +221,7 @@ func (s *Session) sizeOf(t Taken, through ...string) length.Exact {
 	if !t.Size.IsZero() {
 		return s.at20(t, t.Size.Exact())
 	}
-	set, _ := s.set(t.Set)
+	set, _ := s.Set(t.Set)
 	return s.at20(t, s.zeroSize(set.Setting, through...).Add(t.Dev.Exact()))
 }
 
@@ -234,3 +236,13 @@ func (s *Session) figure(p plan.Place, stage int, through ...string) length.Exac
 	}
 	return length.MeanOf(sizes...)
 }
+
+// HasReadings reports whether a place has live readings of any stage.
+func (s *Session) HasReadings(p plan.Place) bool {
+	sp := s.spots[p]
+	return sp != nil && len(sp.readings) > 0
+}
+
+// ReadPlaces returns every place that was read or left out in any stage, also
+// those that the plan has no more, in no order.
+func (s *Session) ReadPlaces() []plan.Place { return slices.Collect(maps.Keys(s.spots)) }

@@ -40,7 +40,7 @@ func (s *Session) Stale(f plan.Family, now time.Time) (h Hand, hours int, stale 
 // was skipped counts: it was thought of.
 func (s *Session) lastWith(setting string) time.Time {
 	of := func(set string) bool {
-		x, ok := s.set(set)
+		x, ok := s.Set(set)
 		return ok && x.Setting == setting
 	}
 	for _, e := range slices.Backward(s.events) {

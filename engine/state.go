@@ -71,7 +71,7 @@ func (st *state) apply(e record.Sealed) error {
 	case record.Plan:
 		return st.setPlan(b.Plan)
 	case record.Limit:
-		st.limits = replace(st.limits, b.Limits, sameLimit)
+		st.limits = replace(st.limits, b.Limits, limit.Limits.Same)
 	case record.Rules:
 		st.rules = b
 	case record.Table:
@@ -131,8 +131,6 @@ func replace[T any](list []T, x T, same func(a, b T) bool) []T {
 	return append(out, x)
 }
 
-func sameLimit(a, b limit.Limits) bool { return a.On == b.On && a.Of == b.Of && a.By == b.By }
-
 func (st *state) setDetails(n int64, d record.Details) error {
 	if n > 1 && d.UID != st.details.UID {
 		return fmt.Errorf("uid %q is not this session's %q", d.UID, st.details.UID)
@@ -147,7 +145,7 @@ func (st *state) setLayout(l plan.Layout) error {
 		return err
 	}
 	for place := range st.spots {
-		if err := inLayout(l, place.Of); err != nil {
+		if err := l.Has(place.Of); err != nil {
 			return err
 		}
 	}
@@ -166,20 +164,9 @@ func (st *state) setPlan(p plan.Plan) error {
 	return nil
 }
 
-func inLayout(l plan.Layout, f plan.Feature) error {
-	t, ok := f.Family.Traits()
-	if !ok {
-		return fmt.Errorf("no family is called %q", string(f.Family))
-	}
-	if n := t.Count(l); f.At < 1 || f.At > n {
-		return fmt.Errorf("%s: the layout has %d %s", f, n, t.Plural)
-	}
-	return nil
-}
-
 // inPlan says why a place is not one of the plan's, or nil.
 func (st *state) inPlan(p plan.Place) error {
-	if err := inLayout(st.layout, p.Of); err != nil {
+	if err := st.layout.Has(p.Of); err != nil {
 		return err
 	}
 	g, ok := st.plan.Group(p.Of.Family)
@@ -198,7 +185,7 @@ func (st *state) inPlan(p plan.Place) error {
 }
 
 func (st *state) setSetting(n int64, x gauge.Setting) error {
-	if _, ok := st.instrument(x.Instrument); !ok {
+	if _, ok := st.Instrument(x.Instrument); !ok {
 		return fmt.Errorf("setting %q: no instrument %q", x.ID, x.Instrument)
 	}
 	st.settings = replace(st.settings, x, func(a, b gauge.Setting) bool { return a.ID == b.ID })
@@ -207,7 +194,7 @@ func (st *state) setSetting(n int64, x gauge.Setting) error {
 }
 
 func (st *state) setSet(x gauge.Set) error {
-	if _, ok := st.setting(x.Setting); !ok {
+	if _, ok := st.Setting(x.Setting); !ok {
 		return fmt.Errorf("set %q: no setting %q", x.ID, x.Setting)
 	}
 	st.sets = replace(st.sets, x, func(a, b gauge.Set) bool { return a.ID == b.ID })
@@ -215,7 +202,7 @@ func (st *state) setSet(x gauge.Set) error {
 }
 
 func (st *state) addZero(n int64, z record.Zero) error {
-	set, ok := st.set(z.Set)
+	set, ok := st.Set(z.Set)
 	if !ok {
 		return fmt.Errorf("zero check: no set %q", z.Set)
 	}
@@ -235,14 +222,14 @@ func find[T any](list []T, is func(T) bool) (x T, ok bool) {
 	return x, false
 }
 
-func (st *state) instrument(id string) (gauge.Instrument, bool) {
+func (st *state) Instrument(id string) (gauge.Instrument, bool) {
 	return find(st.instruments, func(x gauge.Instrument) bool { return x.ID == id })
 }
 
-func (st *state) setting(id string) (gauge.Setting, bool) {
+func (st *state) Setting(id string) (gauge.Setting, bool) {
 	return find(st.settings, func(x gauge.Setting) bool { return x.ID == id })
 }
 
-func (st *state) set(id string) (gauge.Set, bool) {
+func (st *state) Set(id string) (gauge.Set, bool) {
 	return find(st.sets, func(x gauge.Set) bool { return x.ID == id })
 }

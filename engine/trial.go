@@ -48,7 +48,7 @@ func (s *Session) make(c Change) error {
 // touches is read again just as predicted: the work, and the readings. The
 // error says why the change cannot be made.
 func (s *Session) Predict(c Change) ([]record.Body, error) {
-	if err := inLayout(s.layout, c.Of); err != nil {
+	if err := s.layout.Has(c.Of); err != nil {
 		return nil, err
 	}
 	if c.Did == Seat {

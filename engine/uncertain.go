@@ -19,8 +19,8 @@ func (s *Session) stageFigure(p plan.Place, stage int, through ...string) doubt.
 		return doubt.Figure{}
 	}
 	f := doubt.Of(s.reading(p, list))
-	set, _ := s.set(list[len(list)-1].Set)
-	x, _ := s.setting(set.Setting)
+	set, _ := s.Set(list[len(list)-1].Set)
+	x, _ := s.Setting(set.Setting)
 	on, chained := masterFeature(x)
 	if !chained || list[0].Dev.IsZero() {
 		return f
@@ -61,8 +61,8 @@ func (s *Session) reading(p plan.Place, list []Taken) doubt.Reading {
 
 // common is what repeating a reading does not make smaller.
 func (s *Session) common(key string, t Taken) []doubt.Contribution {
-	set, _ := s.set(t.Set)
-	x, _ := s.setting(set.Setting)
+	set, _ := s.Set(t.Set)
+	x, _ := s.Setting(set.Setting)
 	var out []doubt.Contribution
 	if x.Doubt.Length > 0 {
 		out = append(out, doubt.Master(masterID(x), x.Doubt.Length))
@@ -99,7 +99,7 @@ func (s *Session) Repeatability(instrument string) doubt.Estimate {
 		return e
 	}
 	var past doubt.Estimate
-	if i, _ := s.instrument(instrument); !i.S.IsZero() {
+	if i, _ := s.Instrument(instrument); !i.S.IsZero() {
 		past = doubt.Estimate{S: i.S.Exact().Float(), DF: i.DF}
 	}
 	e := doubt.Pool(past, s.repeats(instrument)...)

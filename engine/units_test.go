@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
@@ -83,7 +84,7 @@ func compare(t *rapid.T, a, b *engine.Assessment) {
 func TestTheUnitLeavesTheOtherRules(t *testing.T) {
 	rules := record.Rules{
 		Unit: length.MM, Judge: limit.Wear, Clearance: limit.MeanMean, StaleHours: 12, Decision: record.Guarded,
-		Coverage: "2", Drift: written(t, "0.002 mm"), BlindRate: "0.1",
+		Coverage: "2", Drift: enginetest.Written(t, "0.002 mm"), BlindRate: "0.1",
 		Definitions: map[string]string{string(limit.Taper): string(limit.Spread)},
 	}
 	s := replay(t, append(small(length.MM, ""), rules))
@@ -139,7 +140,7 @@ func TestARangeIsToldInBothUnits(t *testing.T) {
 			t.Errorf("%s: %q, want %q", unit, got, want)
 		}
 	}
-	mixed := limit.Limits{On: limit.Size, Of: "bore", New: limit.Range{Low: written(t, "82.000 mm"), High: written(t, "3.2300 in")}}
+	mixed := limit.Limits{On: limit.Size, Of: "bore", New: limit.Range{Low: enginetest.Written(t, "82.000 mm"), High: enginetest.Written(t, "3.2300 in")}}
 	s := replay(t, append(small(length.In, ""), record.Limit{Limits: mixed}, readingAt("bore/1", "a", "across", "82.004")))
 	if got, want := sizeText(t, s), "bore 1, top across: size 3.22850, 3.22835 in (82.000 mm) to 3.2300 in"; got != want {
 		t.Errorf("%q, want %q", got, want)

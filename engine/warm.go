@@ -24,9 +24,9 @@ func (s *Session) given(name string, f plan.Feature) (g record.Given, ok bool) {
 
 // Warm returns a reading with what was warm or cold when it was made.
 func (s *Session) Warm(t Taken) gauge.Warm {
-	set, _ := s.set(t.Set)
-	x, _ := s.setting(set.Setting)
-	i, _ := s.instrument(x.Instrument)
+	set, _ := s.Set(t.Set)
+	x, _ := s.Setting(set.Setting)
+	i, _ := s.Instrument(x.Instrument)
 	part, _ := s.given(GivenExpansion, t.Of)
 	w := gauge.Warm{
 		Read:  t.Size.Length,
@@ -46,7 +46,7 @@ func (s *Session) Warm(t Taken) gauge.Warm {
 // at20 brings a size as read to 20 °C, where it is known what was warm; what is
 // not known is not corrected for, and a correction of zero leaves the size.
 func (s *Session) at20(t Taken, size length.Exact) length.Exact {
-	set, ok := s.set(t.Set)
+	set, ok := s.Set(t.Set)
 	if !ok || set.At.IsZero() || !size.Measured() {
 		return size
 	}

@@ -36,8 +36,8 @@ func (st *state) zeroed(id string, n int64) {
 // read since the last good one, until the next good one.
 func (st *state) checked(set gauge.Set, n int64, drift length.Length) {
 	z := st.zeroings[set.Setting]
-	x, _ := st.setting(set.Setting)
-	instrument, _ := st.instrument(x.Instrument)
+	x, _ := st.Setting(set.Setting)
+	instrument, _ := st.Instrument(x.Instrument)
 	limit := st.driftLimit(instrument)
 	good := drift <= limit && drift >= -limit
 	if good {
@@ -72,7 +72,7 @@ func (st *state) driftLimit(i gauge.Instrument) length.Length {
 // Drifted reports whether a reading was taken while its gauge's zero cannot be
 // believed.
 func (s *Session) Drifted(t Taken) bool {
-	set, _ := s.set(t.Set)
+	set, _ := s.Set(t.Set)
 	for _, x := range s.zeroings[set.Setting].doubted {
 		if x.holds(t.N) {
 			return true
@@ -95,7 +95,7 @@ func masterFeature(x gauge.Setting) (f plan.Feature, ok bool) {
 // stated, or as the feature it was zeroed on measures at the stage it was in
 // then. Settings that rest on themselves have none.
 func (s *Session) zeroSize(id string, through ...string) length.Exact {
-	x, _ := s.setting(id)
+	x, _ := s.Setting(id)
 	f, chained := masterFeature(x)
 	if !chained {
 		return x.Size.Exact()
@@ -119,8 +119,8 @@ func (s *Session) restsOn(f plan.Feature, stage int) []plan.Feature {
 	var out []plan.Feature
 	for _, p := range s.plan.Places(f) {
 		for _, t := range s.At(p, stage) {
-			set, _ := s.set(t.Set)
-			x, _ := s.setting(set.Setting)
+			set, _ := s.Set(t.Set)
+			x, _ := s.Setting(set.Setting)
 			if on, ok := masterFeature(x); ok && !t.Dev.IsZero() && on != f {
 				out = appendNew(out, on)
 			}

@@ -6,7 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"borewright/engine"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 )
 
@@ -15,7 +15,7 @@ import (
 func (b *bench) duplicate() tea.Cmd {
 	h := b.marked()
 	return b.with(h.UID, func(d *Desk) tea.Cmd {
-		draft := engine.CopyOf(d.Session)
+		draft := setup.CopyOf(d.Session)
 		draft.Title = redated(draft.Title, b.st.look())
 		draft.Initials = b.st.By
 		b.st.Say(draw.Plain, "set up as "+quoted(h.Title)+": every gauge is to be zeroed anew")
@@ -25,7 +25,7 @@ func (b *bench) duplicate() tea.Cmd {
 }
 
 // sameEngineRow asks whether a copy is for the engine that its source was of.
-func sameEngineRow(d *engine.Draft) row {
+func sameEngineRow(d *setup.Draft) row {
 	same := 0
 	if d.SameEngine {
 		same = 1

@@ -4,9 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"borewright/engine"
 	"borewright/engine/length"
 	"borewright/engine/limit"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 )
 
@@ -182,7 +182,7 @@ func (x *limitForm) put(f limit.Field, w length.Written) {
 }
 
 func (x *limitForm) keyedOver() {
-	if engine.IsFilledIn(x.now.Source) {
+	if setup.IsFilledIn(x.now.Source) {
 		x.now.Source, x.class = keyedHere, ""
 	}
 }

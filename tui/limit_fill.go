@@ -5,10 +5,10 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"borewright/engine"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 )
 
@@ -32,12 +32,12 @@ func (x *limitForm) byClass(text string) error {
 		x.class = ""
 		return nil
 	}
-	r, source, err := engine.ByClass(text, x.family(), nominalOf(x.desk.Session, x.family()))
+	r, source, err := setup.ByClass(text, x.family(), nominalOf(x.desk.Session, x.family()))
 	if err != nil {
 		return err
 	}
 	x.now.New, x.class = r, text
-	if x.now.Source == "" || x.now.Source == keyedHere || engine.IsFilledIn(x.now.Source) {
+	if x.now.Source == "" || x.now.Source == keyedHere || setup.IsFilledIn(x.now.Source) {
 		x.now.Source = source
 	}
 	x.printed = length.MM
@@ -47,7 +47,7 @@ func (x *limitForm) byClass(text string) error {
 // formulaRows are the rules of thumb, each a button that fills the limits in,
 // with where it comes from below it.
 func (x *limitForm) formulaRows() []row {
-	all := engine.Formulas(x.family(), x.now.On)
+	all := setup.Formulas(x.family(), x.now.On)
 	if len(all) == 0 {
 		return nil
 	}
@@ -72,7 +72,7 @@ func (x *limitForm) formulaRows() []row {
 const sourceWide = 72
 
 // fill fills the limits in by a formula.
-func (x *limitForm) fill(f engine.Formula) {
+func (x *limitForm) fill(f setup.Formula) {
 	nominal := nominalOf(x.desk.Session, f.From)
 	l := f.Limits(nominal)
 	if l == (limit.Limits{}) {

@@ -6,10 +6,10 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"borewright/engine"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 	"borewright/tui/term"
 )
@@ -302,13 +302,13 @@ func isGross(d limit.Doubt) bool {
 func lengthAt(l *limit.Limits, f limit.Field) *length.Written {
 	switch f {
 	case limit.NewLow:
-		return engine.NewLow.Of(l)
+		return setup.NewLow.Of(l)
 	case limit.NewHigh:
-		return engine.NewHigh.Of(l)
+		return setup.NewHigh.Of(l)
 	case limit.WearLow:
-		return engine.WearLow.Of(l)
+		return setup.WearLow.Of(l)
 	case limit.WearHigh:
-		return engine.WearHigh.Of(l)
+		return setup.WearHigh.Of(l)
 	default:
 		return &l.Target
 	}

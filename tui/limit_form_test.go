@@ -3,15 +3,15 @@ package tui
 import (
 	"testing"
 
-	"borewright/engine"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 )
 
 // formula is where the first rule of thumb comes from.
 func (b *setupBench) formula(f plan.Family, on limit.Characteristic) string {
-	return engine.Formulas(f, on)[0].Source
+	return setup.Formulas(f, on)[0].Source
 }
 
 // limits returns the form on top.

@@ -7,7 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"borewright/engine"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 	"borewright/tui/term"
 )
@@ -17,9 +17,9 @@ import (
 // it is the form with what was said before.
 func newSetup(st *Station, d *Desk) Screen {
 	if d == nil {
-		return &presets{st: st, all: engine.Presets()}
+		return &presets{st: st, all: setup.Presets()}
 	}
-	draft := engine.DraftOf(d.Session)
+	draft := setup.Of(d.Session)
 	if st.By != "" {
 		draft.Initials = st.By
 	}
@@ -30,7 +30,7 @@ func newSetup(st *Station, d *Desk) Screen {
 // with.
 type presets struct {
 	st   *Station
-	all  []engine.Preset
+	all  []setup.Preset
 	list list
 	w, h int
 }

@@ -7,9 +7,9 @@ import (
 	"strconv"
 	"strings"
 
-	"borewright/engine"
 	"borewright/engine/length"
 	"borewright/engine/plan"
+	"borewright/engine/setup"
 )
 
 // rows returns the form as the draft stands: first what measuring cannot begin
@@ -52,7 +52,7 @@ func (s *setupForm) sizeRows() []row {
 	}}})
 }
 
-func (s *setupForm) nominalRow(f *engine.FamilyDraft) row {
+func (s *setupForm) nominalRow(f *setup.FamilyDraft) row {
 	plural := f.Family.Plural()
 	x := lengthField(string(f.Family)+".nominal", s.draft.Unit, func() length.Written { return f.Nominal }, func(w length.Written) error {
 		if t, _ := f.Family.Traits(); w.IsZero() && t.Figure == "" {
@@ -65,7 +65,7 @@ func (s *setupForm) nominalRow(f *engine.FamilyDraft) row {
 	return row{label: plural + ", nominal", fields: []field{x}}
 }
 
-func (s *setupForm) masterRow(f *engine.FamilyDraft, first bool) row {
+func (s *setupForm) masterRow(f *setup.FamilyDraft, first bool) row {
 	x := lengthField(string(f.Family)+".master", f.Gauge.Unit, func() length.Written { return f.Setting.Size }, func(w length.Written) error {
 		f.SetMaster(f.Setting.On, w)
 		s.draft.Share(f.Family)
@@ -82,7 +82,7 @@ func (s *setupForm) masterRow(f *engine.FamilyDraft, first bool) row {
 	return r
 }
 
-func plural(f *engine.FamilyDraft) string { return f.Family.Plural() }
+func plural(f *setup.FamilyDraft) string { return f.Family.Plural() }
 
 // unitWord is a unit in a sentence.
 func unitWord(u length.Unit) string {
@@ -169,7 +169,7 @@ func (s *setupForm) benchRows() []row {
 func (s *setupForm) engineRows() []row {
 	d := &s.draft
 	forms := []string{plan.Inline, plan.Vee, plan.Flat}
-	counts := engine.CylinderCounts(d.Layout.Form)
+	counts := setup.CylinderCounts(d.Layout.Form)
 	out := []row{
 		{heading: "The engine"},
 		{label: "form", fields: []field{choiceOf("layout.form", "how the cylinders stand", forms, slices.Index(forms, d.Layout.Form), d.Layout.Form,
@@ -234,7 +234,7 @@ func (s *setupForm) measuredRows() []row {
 }
 
 // familyRows ask where a family is read, by which limits and with what.
-func (s *setupForm) familyRows(f *engine.FamilyDraft) []row {
+func (s *setupForm) familyRows(f *setup.FamilyDraft) []row {
 	out := []row{{heading: capital(f.Family.Plural())}}
 	out = append(out, s.gridRows(f)...)
 	out = append(out, s.limitRows(f)...)
@@ -244,7 +244,7 @@ func (s *setupForm) familyRows(f *engine.FamilyDraft) []row {
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // gridRows ask where a feature is read.
-func (s *setupForm) gridRows(f *engine.FamilyDraft) []row {
+func (s *setupForm) gridRows(f *setup.FamilyDraft) []row {
 	name := string(f.Family)
 	t, _ := f.Family.Traits()
 	var levels, dirs []string
@@ -283,8 +283,8 @@ func (s *setupForm) gridRows(f *engine.FamilyDraft) []row {
 }
 
 // levelNames are what so many levels would be called.
-func (s *setupForm) levelNames(f *engine.FamilyDraft, n int) string {
-	trial := engine.Draft{Layout: s.draft.Layout, Families: []engine.FamilyDraft{*f}}
+func (s *setupForm) levelNames(f *setup.FamilyDraft, n int) string {
+	trial := setup.Draft{Layout: s.draft.Layout, Families: []setup.FamilyDraft{*f}}
 	trial.SetLevels(f.Family, n)
 	var names []string
 	for _, l := range trial.Families[0].Levels {

@@ -8,7 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"borewright/engine"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 	"borewright/tui/term"
 )
@@ -19,9 +19,9 @@ type setupForm struct {
 	st *Station
 	// desk is the session that is edited, nil for a new one.
 	desk  *Desk
-	draft engine.Draft
+	draft setup.Draft
 	// was is the draft as the form was opened with it.
-	was  engine.Draft
+	was  setup.Draft
 	form *form
 	// free are the lists of positions whose labels are shown one by one.
 	free map[string]bool
@@ -30,7 +30,7 @@ type setupForm struct {
 	w, h int
 }
 
-func newSetupForm(st *Station, desk *Desk, d engine.Draft) *setupForm {
+func newSetupForm(st *Station, desk *Desk, d setup.Draft) *setupForm {
 	s := &setupForm{st: st, desk: desk, draft: d, free: map[string]bool{}, held: map[string]string{}}
 	s.was = s.draft
 	s.was.Families = slices.Clone(d.Families)

@@ -4,12 +4,12 @@ import (
 	"strings"
 	"testing"
 
-	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 )
 
@@ -108,7 +108,7 @@ func TestInitialsStandBesideWhatFollows(t *testing.T) {
 
 // What is said of a field fits the two lines there are for it.
 func TestEveryReasonFits(t *testing.T) {
-	for i, p := range engine.Presets() {
+	for i, p := range setup.Presets() {
 		b := newSetupBench(t)
 		b.press("n", string(rune('1'+i)))
 		for _, r := range b.form().form.rows {
@@ -124,7 +124,7 @@ func TestEveryReasonFits(t *testing.T) {
 
 // Every field of every form takes its own text in again and changes nothing.
 func TestFieldsTakeTheirOwnText(t *testing.T) {
-	for i := range engine.Presets() {
+	for i := range setup.Presets() {
 		b := newSetupBench(t)
 		b.press("n", string(rune('1'+i)))
 		s := b.form()

@@ -3,15 +3,15 @@ package tui
 import (
 	"slices"
 
-	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
+	"borewright/engine/setup"
 )
 
 // gaugeRows ask what a family is read with.
-func (s *setupForm) gaugeRows(f *engine.FamilyDraft) []row {
+func (s *setupForm) gaugeRows(f *setup.FamilyDraft) []row {
 	name := string(f.Family) + ".gauge"
-	kinds := engine.GaugeKinds(f.Family)
+	kinds := setup.GaugeKinds(f.Family)
 	var choices []string
 	for _, kind := range kinds {
 		choices = append(choices, gaugeWords[kind])
@@ -52,7 +52,7 @@ var gaugeWords = map[string]string{
 }
 
 // gaugeOther is what stands where none of the usual kinds is chosen.
-func gaugeOther(f *engine.FamilyDraft) string {
+func gaugeOther(f *setup.FamilyDraft) string {
 	if f.Gauge.ID == "" {
 		return "nothing yet"
 	}
@@ -61,7 +61,7 @@ func gaugeOther(f *engine.FamilyDraft) string {
 
 // pickGauge chooses another kind of gauge. The gauge that the session has had
 // comes back when its kind is chosen again.
-func (s *setupForm) pickGauge(f *engine.FamilyDraft, kind string) {
+func (s *setupForm) pickGauge(f *setup.FamilyDraft, kind string) {
 	if was := s.was.Of(f.Family); was != nil && was.Gauge.ID != "" && was.Gauge.Kind == kind {
 		f.Gauge, f.Setting, f.Set, f.Instrument = was.Gauge, was.Setting, was.Set, was.Instrument
 		return
@@ -70,7 +70,7 @@ func (s *setupForm) pickGauge(f *engine.FamilyDraft, kind string) {
 }
 
 // shared makes a field of a gauge one of all families that are read with it.
-func (s *setupForm) shared(f *engine.FamilyDraft, x field) field {
+func (s *setupForm) shared(f *setup.FamilyDraft, x field) field {
 	set := x.set
 	x.set = func(text string) error {
 		err := set(text)
@@ -80,7 +80,7 @@ func (s *setupForm) shared(f *engine.FamilyDraft, x field) field {
 	return x
 }
 
-func (s *setupForm) scaleRow(f *engine.FamilyDraft, label, id, why string, at *length.Written) row {
+func (s *setupForm) scaleRow(f *setup.FamilyDraft, label, id, why string, at *length.Written) row {
 	x := lengthField(string(f.Family)+".gauge"+id, f.Gauge.Unit, func() length.Written { return *at }, func(w length.Written) error {
 		*at = w
 		return nil
@@ -90,7 +90,7 @@ func (s *setupForm) scaleRow(f *engine.FamilyDraft, label, id, why string, at *l
 }
 
 // masterKindRow asks what the comparator is zeroed on.
-func (s *setupForm) masterKindRow(f *engine.FamilyDraft) row {
+func (s *setupForm) masterKindRow(f *setup.FamilyDraft) row {
 	kinds := []string{gauge.OnRing, gauge.OnMicrometer, gauge.OnBlocks}
 	return row{label: "zeroed on", fields: []field{choiceOf(string(f.Family)+".master.on", "what kind of master it is; its size stands at the top of this form",
 		[]string{"a setting ring", "a micrometer locked at a size", "a stack of gauge blocks"}, slices.Index(kinds, f.Setting.On), f.Setting.On,

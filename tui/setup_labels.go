@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"slices"
 
-	"borewright/engine"
 	"borewright/engine/plan"
+	"borewright/engine/setup"
 )
 
 // freely is the choice of labels that follow no scheme.
@@ -25,14 +25,14 @@ func (s *setupForm) numberingRows() []row {
 		}
 	}
 	now, known := s.draft.Layout.Numbering()
-	free := s.free[engine.Cylinders] || !known
+	free := s.free[setup.Cylinders] || !known
 	at, why := len(schemes), "how the cylinders are numbered"
 	if !free {
 		at = slices.IndexFunc(schemes, func(x plan.Scheme) bool { return x.ID == now.ID })
 		why += ": " + now.About
 	}
 	out := []row{{label: "numbered", fields: []field{choiceOf("layout.numbering", why, append(names, freely), at, "", func(i int) {
-		if s.free[engine.Cylinders] = i == len(schemes); i < len(schemes) {
+		if s.free[setup.Cylinders] = i == len(schemes); i < len(schemes) {
 			s.draft.SetNumbering(schemes[i])
 		}
 	})}}}
@@ -44,28 +44,28 @@ func (s *setupForm) numberingRows() []row {
 		if banks == 1 {
 			name = "cylinders"
 		}
-		out = append(out, s.labelRows(engine.Cylinders, name, b*rows+1, (b+1)*rows)...)
+		out = append(out, s.labelRows(setup.Cylinders, name, b*rows+1, (b+1)*rows)...)
 	}
 	return out
 }
 
 // mainLabelRows ask what the mains are called.
 func (s *setupForm) mainLabelRows() []row {
-	free := s.free[engine.Mains] || s.draft.Layout.Labels[engine.Mains] != nil
+	free := s.free[setup.Mains] || s.draft.Layout.Labels[setup.Mains] != nil
 	at := 0
 	if free {
 		at = 1
 	}
 	out := []row{{label: "mains numbered", fields: []field{choiceOf("layout.mains.numbering",
 		"what the mains are called: 1, 2, 3 ... from the front, or as each one is marked", []string{"in sequence", freely}, at, "", func(i int) {
-			if s.free[engine.Mains] = i == 1; i == 0 {
-				s.draft.CountUp(engine.Mains)
+			if s.free[setup.Mains] = i == 1; i == 0 {
+				s.draft.CountUp(setup.Mains)
 			}
 		})}}}
 	if !free {
 		return out
 	}
-	return append(out, s.labelRows(engine.Mains, "mains", 1, len(s.draft.Labels(engine.Mains)))...)
+	return append(out, s.labelRows(setup.Mains, "mains", 1, len(s.draft.Labels(setup.Mains)))...)
 }
 
 // labelsInRow is how many labels stand in one row.

@@ -5,10 +5,10 @@ import (
 	"strings"
 	"testing"
 
-	"borewright/engine"
 	"borewright/engine/length"
 	"borewright/engine/plan"
 	"borewright/engine/record"
+	"borewright/engine/setup"
 )
 
 // free chooses the last of a field's choices.
@@ -113,7 +113,7 @@ func TestRelabellingMovesNoReadingOnScreen(t *testing.T) {
 		t.Fatalf("readings moved: at %v", m.place)
 	}
 	b.see("bore 3, middle, across")
-	if l, is := b.last(launchUID).Body.(record.Layout); !is || strings.Join(l.Labels[engine.Cylinders], "") != "654321" {
+	if l, is := b.last(launchUID).Body.(record.Layout); !is || strings.Join(l.Labels[setup.Cylinders], "") != "654321" {
 		t.Errorf("recorded %+v", b.last(launchUID).Body)
 	}
 }

@@ -3,9 +3,9 @@ package tui
 import (
 	"slices"
 
-	"borewright/engine"
 	"borewright/engine/length"
 	"borewright/engine/limit"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 )
 
@@ -14,7 +14,7 @@ import (
 const limitLabel, limitCell = 19, 9
 
 // limitRows are the table of a family's limits, and how they judge.
-func (s *setupForm) limitRows(f *engine.FamilyDraft) []row {
+func (s *setupForm) limitRows(f *setup.FamilyDraft) []row {
 	head := draw.Fit("limits, "+unitWord(s.draft.Unit), limitLabel+1)
 	for _, column := range []string{"new, low", "new, high", "wear, low", "wear, high"} {
 		head += draw.Fit(column, limitCell+2)
@@ -42,9 +42,9 @@ type limitKey struct {
 
 // limitKeys are the rows of the table: every limit there is, and an empty row
 // for each characteristic that has none.
-func limitKeys(f *engine.FamilyDraft) []limitKey {
+func limitKeys(f *setup.FamilyDraft) []limitKey {
 	var out []limitKey
-	for _, on := range engine.CharacteristicsOf(f.Family) {
+	for _, on := range setup.CharacteristicsOf(f.Family) {
 		n := len(out)
 		for _, l := range f.Limits {
 			if l.On == on {
@@ -59,14 +59,14 @@ func limitKeys(f *engine.FamilyDraft) []limitKey {
 }
 
 // limitRow is one characteristic: its four limits and where they come from.
-func (s *setupForm) limitRow(f *engine.FamilyDraft, k limitKey) row {
+func (s *setupForm) limitRow(f *setup.FamilyDraft, k limitKey) row {
 	id := string(f.Family) + "." + string(k.on)
 	if k.by != "" {
 		id += "." + string(k.by)
 	}
 	l, have := f.Limit(k.on, k.by)
 	r := row{label: string(k.on), labelWide: limitLabel}
-	for _, side := range engine.Sides() {
+	for _, side := range setup.Sides() {
 		x := lengthField(id+"."+side.String(), s.draft.Unit,
 			func() length.Written { return *side.Of(&l) },
 			func(w length.Written) error {
@@ -96,20 +96,20 @@ func (s *setupForm) limitRow(f *engine.FamilyDraft, k limitKey) row {
 
 // limitWhy says what a limit limits, and by which definition where there are
 // several.
-func limitWhy(f *engine.FamilyDraft, k limitKey, side engine.Side) string {
+func limitWhy(f *setup.FamilyDraft, k limitKey, side setup.Side) string {
 	what := string(k.on) + " of " + f.Family.Plural()
 	if by := (limit.Limits{On: k.on, By: k.by}).Definition(""); len(limit.Definitions(k.on)) > 1 {
 		what += " (" + string(by) + ")"
 	}
-	return what + map[engine.Side]string{
-		engine.NewLow: ", least, new", engine.NewHigh: ", most, new",
-		engine.WearLow: ", least, worn", engine.WearHigh: ", most, worn",
+	return what + map[setup.Side]string{
+		setup.NewLow: ", least, new", setup.NewHigh: ", most, new",
+		setup.WearLow: ", least, worn", setup.WearHigh: ", most, worn",
 	}[side]
 }
 
 // definitionRows choose by which definition figures are computed, where a
 // characteristic has limits and several definitions.
-func (s *setupForm) definitionRows(f *engine.FamilyDraft) []row {
+func (s *setupForm) definitionRows(f *setup.FamilyDraft) []row {
 	var out []row
 	for _, on := range limit.Characteristics() {
 		all := limit.Definitions(on)

@@ -8,12 +8,12 @@ import (
 
 	"pgregory.net/rapid"
 
-	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
+	"borewright/engine/setup"
 	"borewright/tui/draw"
 )
 
@@ -157,7 +157,7 @@ func TestMembersStandInTheirOrderAndTheMarkFollows(t *testing.T) {
 // A shared rod journal and end play count where they belong: for two cylinders,
 // and for none of the mains.
 func TestThrustStandsLastAndIsNoDigit(t *testing.T) {
-	d := engine.NewDraft(length.MM, plan.Default(plan.Inline, 2, false), plan.MainBearing, plan.EndPlay)
+	d := setup.New(length.MM, plan.Default(plan.Inline, 2, false), plan.MainBearing, plan.EndPlay)
 	d.Title = "with thrust"
 	for _, f := range []plan.Family{plan.MainBearing, plan.EndPlay} {
 		d.SetMeasured(f, true)
@@ -165,7 +165,7 @@ func TestThrustStandsLastAndIsNoDigit(t *testing.T) {
 	bearing := d.Of(plan.MainBearing)
 	bearing.SetNominal(mustWrite(t, "48.040 mm"))
 	bearing.SetMaster(gauge.OnRing, bearing.Nominal)
-	d.Of(plan.EndPlay).SetLimit(limit.EndPlay, "", engine.NewHigh, mustWrite(t, "0.20 mm"))
+	d.Of(plan.EndPlay).SetLimit(limit.EndPlay, "", setup.NewHigh, mustWrite(t, "0.20 mm"))
 	s, w := begin(t, d)
 	play := w.desk.Session.Places()
 	at := play[len(play)-1]
@@ -192,7 +192,7 @@ func mustWrite(t *testing.T, text string) length.Written {
 }
 
 // begin opens the worst screen of a session that a draft begins.
-func begin(t *testing.T, d engine.Draft) (*station, *worst) {
+func begin(t *testing.T, d setup.Draft) (*station, *worst) {
 	t.Helper()
 	s := newStation(t, 80, 24)
 	bodies, err := d.Events("uid-of-this-test")
@@ -216,7 +216,7 @@ func TestEveryLayoutHasItsPicture(t *testing.T) {
 		plan.Default(plan.Inline, 1, false), plan.Default(plan.Inline, 8, false), plan.Default(plan.Vee, 8, true),
 		plan.Default(plan.Vee, 16, true), plan.Default(plan.Flat, 12, false),
 	} {
-		d := engine.NewDraft(length.MM, layout, plan.Bore, plan.MainBearing)
+		d := setup.New(length.MM, layout, plan.Bore, plan.MainBearing)
 		d.Title = "layout"
 		for _, f := range []plan.Family{plan.Bore, plan.MainBearing} {
 			d.SetMeasured(f, true)
@@ -241,9 +241,9 @@ func TestEveryLayoutHasItsPicture(t *testing.T) {
 }
 
 func TestWithoutClearancesTheMeanSizeIsShown(t *testing.T) {
-	presets := engine.Presets()
+	presets := setup.Presets()
 	d := presets[len(presets)-1].Draft()
-	d.Of(plan.Bore).SetLimit(limit.OverallSpread, "", engine.NewHigh, mustWrite(t, "0.15 mm"))
+	d.Of(plan.Bore).SetLimit(limit.OverallSpread, "", setup.NewHigh, mustWrite(t, "0.15 mm"))
 	s, w := begin(t, d)
 	for i, p := range w.desk.Session.Places() {
 		size := mustWrite(t, []string{"80.118 mm", "80.075 mm", "80.060 mm", "80.048 mm", "80.021 mm", "80.015 mm"}[i])
@@ -267,7 +267,7 @@ func TestWithoutClearancesTheMeanSizeIsShown(t *testing.T) {
 }
 
 func TestASessionWithoutDiametersHasNoPicture(t *testing.T) {
-	d := engine.NewDraft(length.MM, plan.Default(plan.Inline, 2, false), plan.EndPlay)
+	d := setup.New(length.MM, plan.Default(plan.Inline, 2, false), plan.EndPlay)
 	d.Title = "play alone"
 	d.SetMeasured(plan.EndPlay, true)
 	_, w := begin(t, d)

@@ -56,6 +56,19 @@ func Find(all []Limits, on Characteristic, f plan.Feature) (l Limits, ok bool) {
 	return Limits{}, false
 }
 
+// Same reports whether two limits are on the same characteristic of the same
+// feature or family by the same definition, so that one of them can stand.
+func (l Limits) Same(o Limits) bool { return l.On == o.On && l.Of == o.Of && l.By == o.By }
+
+// Among returns the one of a list that is the Same; ok is false when none is.
+func (l Limits) Among(list []Limits) (same Limits, ok bool) {
+	i := slices.IndexFunc(list, l.Same)
+	if i < 0 {
+		return Limits{}, false
+	}
+	return list[i], true
+}
+
 // Definition returns the definition the limits judge by: their own, else the
 // session's where the characteristic has it, else the usual one.
 func (l Limits) Definition(session Definition) Definition {

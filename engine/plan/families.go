@@ -1,5 +1,7 @@
 package plan
 
+import "fmt"
+
 // The families that can be read.
 const (
 	MainHousing Family = "main-housing"
@@ -74,6 +76,18 @@ func (l Layout) Banks() int {
 		return 1
 	}
 	return 2
+}
+
+// Has says why a layout does not have a feature, or nil when it does.
+func (l Layout) Has(f Feature) error {
+	t, ok := f.Family.Traits()
+	if !ok {
+		return fmt.Errorf("no family is called %q", string(f.Family))
+	}
+	if n := t.Count(l); f.At < 1 || f.At > n {
+		return fmt.Errorf("%s: the layout has %d %s", f, n, t.Plural)
+	}
+	return nil
 }
 
 // families is the table of everything that can be read or fitted, in the order

@@ -1,14 +1,15 @@
-package engine_test
+package setup_test
 
 import (
 	"slices"
 	"strings"
 	"testing"
 
-	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/setup"
 )
 
 func TestFormulasMakeLimits(t *testing.T) {
@@ -29,8 +30,8 @@ func TestFormulasMakeLimits(t *testing.T) {
 		{plan.RingGap, limit.EndGap, "4.0000 in", "new from 0.0035 × bore nominal", "0.0140 to ", " to ", 0},
 		{plan.Bore, limit.Taper, "4.0000 in", "wear to 0.0005 per 1 of travel", " to ", " to 0.0005", 1},
 	} {
-		f := engine.Formulas(c.of, c.on)[c.n]
-		nominal := written(t, c.nominal)
+		f := setup.Formulas(c.of, c.on)[c.n]
+		nominal := enginetest.Written(t, c.nominal)
 		l := f.Limits(nominal)
 		if got := f.Text(nominal.Unit); got != c.text {
 			t.Errorf("%s of %s is written %q, want %q", c.on, c.of, got, c.text)
@@ -50,13 +51,13 @@ func TestEveryFormulaHolds(t *testing.T) {
 	n := 0
 	for _, family := range plan.Families() {
 		for _, on := range limit.Characteristics() {
-			for _, f := range engine.Formulas(family.Family, on) {
+			for _, f := range setup.Formulas(family.Family, on) {
 				n++
-				if !strings.HasSuffix(f.Source, "the maker's data govern") || !engine.IsFilledIn(f.Source) {
+				if !strings.HasSuffix(f.Source, "the maker's data govern") || !setup.IsFilledIn(f.Source) {
 					t.Errorf("%s of %s comes from %q", on, family.Family, f.Source)
 				}
 				for _, nominal := range []string{"3.7500 in", "80.000 mm"} {
-					l := f.Limits(written(t, nominal))
+					l := f.Limits(enginetest.Written(t, nominal))
 					if !l.Per.IsZero() {
 						l.Travel = l.Per
 					}
@@ -77,11 +78,11 @@ func TestEveryFormulaHolds(t *testing.T) {
 
 // What a setup proposes is what the formulas make.
 func TestAProposalIsAFormula(t *testing.T) {
-	d := engine.Presets()[0].Draft()
+	d := setup.Presets()[0].Draft()
 	f := d.Of(plan.Bore)
 	for _, l := range f.Limits {
 		made := []limit.Limits{}
-		for _, x := range engine.Formulas(plan.Bore, l.On) {
+		for _, x := range setup.Formulas(plan.Bore, l.On) {
 			made = append(made, x.Limits(f.Nominal))
 		}
 		if !slices.Contains(made, l) {

@@ -1,4 +1,4 @@
-package engine_test
+package setup_test
 
 import (
 	"strings"
@@ -6,55 +6,56 @@ import (
 
 	"pgregory.net/rapid"
 
-	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
+	"borewright/engine/setup"
 )
 
 func TestCheckNamesTheFieldAndTheValue(t *testing.T) {
 	for name, c := range map[string]struct {
-		edit  func(*engine.Draft)
+		edit  func(*setup.Draft)
 		field string
 		text  string
 		doubt bool
 	}{
-		"title":    {func(d *engine.Draft) { d.Title = "" }, "title", "the session has no title", false},
-		"long":     {func(d *engine.Draft) { d.Customer = strings.Repeat("x", 201) }, "customer", "201 bytes", false},
-		"initials": {func(d *engine.Draft) { d.Initials = strings.Repeat("x", 33) }, "initials", "33 bytes", false},
-		"unit":     {func(d *engine.Draft) { d.Unit = length.UM }, "unit", `not "µm"`, false},
-		"layout":   {func(d *engine.Draft) { d.Layout.Mains = 30 }, "layout", "mains 30", false},
-		"nothing": {func(d *engine.Draft) {
+		"title":    {func(d *setup.Draft) { d.Title = "" }, "title", "the session has no title", false},
+		"long":     {func(d *setup.Draft) { d.Customer = strings.Repeat("x", 201) }, "customer", "201 bytes", false},
+		"initials": {func(d *setup.Draft) { d.Initials = strings.Repeat("x", 33) }, "initials", "33 bytes", false},
+		"unit":     {func(d *setup.Draft) { d.Unit = length.UM }, "unit", `not "µm"`, false},
+		"layout":   {func(d *setup.Draft) { d.Layout.Mains = 30 }, "layout", "mains 30", false},
+		"nothing": {func(d *setup.Draft) {
 			for _, f := range plan.Families() {
 				d.SetMeasured(f.Family, false)
 			}
 		}, "measured", "nothing is measured", false},
-		"no nominal": {func(d *engine.Draft) { d.Of(plan.Bore).SetNominal(length.Written{}) }, "bore.nominal", "the nominal size of bores is missing", false},
-		"inch as mm": {func(d *engine.Draft) { d.Of(plan.Bore).SetNominal(written(t, "3.75 mm")) }, "bore.nominal", "3.75 mm of bores is not from 5.000 mm to 1200.000 mm", false},
-		"mm as inch": {func(d *engine.Draft) { d.Of(plan.Bore).SetNominal(written(t, "95.25 in")) }, "bore.nominal", "95.25 in of bores is not from 0.1969 in to 47.2441 in", false},
-		"below zero": {func(d *engine.Draft) { d.Of(plan.Bore).SetNominal(written(t, "-3.75 in")) }, "bore.nominal", "-3.75 in", false},
-		"depths": {func(d *engine.Draft) {
+		"no nominal": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(length.Written{}) }, "bore.nominal", "the nominal size of bores is missing", false},
+		"inch as mm": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(enginetest.Written(t, "3.75 mm")) }, "bore.nominal", "3.75 mm of bores is not from 5.000 mm to 1200.000 mm", false},
+		"mm as inch": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(enginetest.Written(t, "95.25 in")) }, "bore.nominal", "95.25 in of bores is not from 0.1969 in to 47.2441 in", false},
+		"below zero": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(enginetest.Written(t, "-3.75 in")) }, "bore.nominal", "-3.75 in", false},
+		"depths": {func(d *setup.Draft) {
 			f := d.Of(plan.Bore)
-			f.SetDepth(0, written(t, "2 in"))
-			f.SetDepth(1, written(t, "1 in"))
+			f.SetDepth(0, enginetest.Written(t, "2 in"))
+			f.SetDepth(1, enginetest.Written(t, "1 in"))
 		}, "bore.grid", "depth 1 in", false},
-		"limits": {func(d *engine.Draft) {
-			d.Of(plan.Bore).SetLimit(limit.Size, "", engine.NewLow, written(t, "3.7511 in"))
+		"limits": {func(d *setup.Draft) {
+			d.Of(plan.Bore).SetLimit(limit.Size, "", setup.NewLow, enginetest.Written(t, "3.7511 in"))
 		}, "bore.size", "low new limit 3.7511 in is above the high one", false},
-		"far limit": {func(d *engine.Draft) {
-			d.Of(plan.Bore).SetLimit(limit.Size, "", engine.NewLow, written(t, "3.5700 in"))
+		"far limit": {func(d *setup.Draft) {
+			d.Of(plan.Bore).SetLimit(limit.Size, "", setup.NewLow, enginetest.Written(t, "3.5700 in"))
 		}, "bore.size.new.low", "the low new size of bores, 3.5700 in, is far from the nominal 3.7500 in", true},
-		"no gauge":    {func(d *engine.Draft) { d.Of(plan.Bore).Gauge = gauge.Instrument{} }, "bore.gauge", "no gauge is chosen for bores", false},
-		"graduation":  {func(d *engine.Draft) { d.Of(plan.Bore).Gauge.Graduation = length.Written{} }, "bore.gauge", "graduation", false},
-		"no master":   {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, length.Written{}) }, "bore.master", "the size of the master for bores is missing", false},
-		"master zero": {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, written(t, "0 in")) }, "bore.master", "0 in is not above zero", false},
-		"mm master":   {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, written(t, "3.7500 mm")) }, "bore.master", "no gauge reaches so far: master 3.7500 mm for bores, nominal 3.7500 in", false},
-		"far master":  {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, written(t, "3.5700 in")) }, "bore.master", "the master 3.5700 in for bores is 0.1800 in from their nominal 3.7500 in", true},
-		"own scale":   {func(d *engine.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnScale, written(t, "3.7500 in")) }, "bore.master", "on a master, not on a scale", false},
+		"no gauge":    {func(d *setup.Draft) { d.Of(plan.Bore).Gauge = gauge.Instrument{} }, "bore.gauge", "no gauge is chosen for bores", false},
+		"graduation":  {func(d *setup.Draft) { d.Of(plan.Bore).Gauge.Graduation = length.Written{} }, "bore.gauge", "graduation", false},
+		"no master":   {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, length.Written{}) }, "bore.master", "the size of the master for bores is missing", false},
+		"master zero": {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, enginetest.Written(t, "0 in")) }, "bore.master", "0 in is not above zero", false},
+		"mm master":   {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, enginetest.Written(t, "3.7500 mm")) }, "bore.master", "no gauge reaches so far: master 3.7500 mm for bores, nominal 3.7500 in", false},
+		"far master":  {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, enginetest.Written(t, "3.5700 in")) }, "bore.master", "the master 3.5700 in for bores is 0.1800 in from their nominal 3.7500 in", true},
+		"own scale":   {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnScale, enginetest.Written(t, "3.7500 in")) }, "bore.master", "on a master, not on a scale", false},
 	} {
 		t.Run(name, func(t *testing.T) {
-			d := mastered(engine.Presets()[0].Draft())
+			d := enginetest.Mastered(setup.Presets()[0].Draft())
 			c.edit(&d)
 			ps := d.Check()
 			if len(ps) == 0 || ps[0].Field != c.field || ps[0].Doubt != c.doubt || !strings.Contains(ps[0].Text, c.text) {
@@ -68,7 +69,7 @@ func TestCheckNamesTheFieldAndTheValue(t *testing.T) {
 }
 
 func TestLevelsComeBeforeTheLast(t *testing.T) {
-	d := engine.Presets()[0].Draft()
+	d := setup.Presets()[0].Draft()
 	f := d.Of(plan.Bore)
 	show := func() string {
 		var out []string
@@ -104,11 +105,11 @@ func TestLevelsComeBeforeTheLast(t *testing.T) {
 }
 
 func TestNominalsMoveTheirProposals(t *testing.T) {
-	d := engine.Presets()[0].Draft()
+	d := setup.Presets()[0].Draft()
 	f := d.Of(plan.Bore)
-	f.SetLimit(limit.OutOfRound, "", engine.NewHigh, written(t, "0.0003 in"))
+	f.SetLimit(limit.OutOfRound, "", setup.NewHigh, enginetest.Written(t, "0.0003 in"))
 	f.SetJudge(limit.Wear)
-	f.SetNominal(written(t, "4.0000 in"))
+	f.SetNominal(enginetest.Written(t, "4.0000 in"))
 	size, _ := f.Limit(limit.Size, "")
 	if size.New.Low.String() != "4.0000 in" || size.New.High.String() != "4.0010 in" || size.Wear.High.String() != "4.0040 in" || size.JudgeBy != limit.Wear {
 		t.Errorf("size limits are %+v", size)
@@ -121,7 +122,7 @@ func TestNominalsMoveTheirProposals(t *testing.T) {
 	if round.New.High.String() != "0.0003 in" || round.Source != "keyed at setup" {
 		t.Errorf("what was keyed became %+v", round)
 	}
-	f.SetNominal(written(t, "100.000 mm"))
+	f.SetNominal(enginetest.Written(t, "100.000 mm"))
 	taper, _ := f.Limit(limit.Taper, "")
 	if taper.New.High.String() != "0.012 mm" || taper.Wear.High.String() != "0.050 mm" {
 		t.Errorf("taper limits are %+v", taper)
@@ -130,7 +131,7 @@ func TestNominalsMoveTheirProposals(t *testing.T) {
 
 // The rule of thumb of a new bore is a published figure.
 func TestProposalsNameTheirSource(t *testing.T) {
-	d := engine.Presets()[0].Draft()
+	d := setup.Presets()[0].Draft()
 	for _, f := range d.Measured() {
 		for _, l := range f.Limits {
 			if !strings.Contains(l.Source, "the maker's data govern") {
@@ -150,7 +151,7 @@ func TestProposalsAreLimits(t *testing.T) {
 		unit := rapid.SampledFrom([]length.Unit{length.In, length.MM}).Draw(t, "unit")
 		n := rapid.Int64Range(100, 1_000_000).Draw(t, "nominal")
 		w := length.Written{Length: length.Length(n) * unit.Size() / 1000, Unit: unit, Places: 3}
-		d := engine.NewDraft(unit, plan.Default(plan.Inline, 4, false))
+		d := setup.New(unit, plan.Default(plan.Inline, 4, false))
 		for _, traits := range plan.Families() {
 			d.SetMeasured(traits.Family, true)
 			f := d.Of(traits.Family)
@@ -172,34 +173,34 @@ func TestProposalsAreLimits(t *testing.T) {
 }
 
 func TestLimitsComeAndGo(t *testing.T) {
-	f := engine.Presets()[6].Draft().Families[0]
-	f.SetLimit(limit.Taper, "", engine.NewHigh, length.Written{})
+	f := setup.Presets()[6].Draft().Families[0]
+	f.SetLimit(limit.Taper, "", setup.NewHigh, length.Written{})
 	if f.Limits != nil {
 		t.Fatalf("nothing keyed made %+v", f.Limits)
 	}
-	f.SetLimit(limit.Taper, "", engine.NewHigh, written(t, "0.01 mm"))
+	f.SetLimit(limit.Taper, "", setup.NewHigh, enginetest.Written(t, "0.01 mm"))
 	f.SetSource(limit.Taper, "", "shop manual p. 12")
 	f.SetJudge(limit.New)
-	f.SetLimit(limit.Taper, "", engine.WearHigh, written(t, "0.05 mm"))
+	f.SetLimit(limit.Taper, "", setup.WearHigh, enginetest.Written(t, "0.05 mm"))
 	l, ok := f.Limit(limit.Taper, "")
 	if !ok || l.Source != "shop manual p. 12" || l.JudgeBy != limit.New || f.Judge() != limit.New {
 		t.Errorf("the limits are %+v", l)
 	}
-	f.SetLimit(limit.Taper, "", engine.NewHigh, length.Written{})
+	f.SetLimit(limit.Taper, "", setup.NewHigh, length.Written{})
 	if l, _ := f.Limit(limit.Taper, ""); l.JudgeBy != "" || l.Wear.High.String() != "0.05 mm" {
 		t.Errorf("judged by a limit that is gone: %+v", l)
 	}
-	f.SetLimit(limit.Taper, "", engine.WearHigh, length.Written{})
+	f.SetLimit(limit.Taper, "", setup.WearHigh, length.Written{})
 	if f.Limits != nil {
 		t.Errorf("limits are left: %+v", f.Limits)
 	}
 }
 
 func TestAGaugeIsSharedWhole(t *testing.T) {
-	d := engine.Presets()[0].Draft()
+	d := setup.Presets()[0].Draft()
 	mains, bores := d.Of(plan.MainBearing), d.Of(plan.Bore)
 	mains.Gauge, mains.Setting, mains.Set = bores.Gauge, bores.Setting, bores.Set
-	bores.SetMaster(gauge.OnRing, written(t, "3.7500 in"))
+	bores.SetMaster(gauge.OnRing, enginetest.Written(t, "3.7500 in"))
 	d.Share(plan.Bore)
 	if mains.Setting.Size.String() != "3.7500 in" {
 		t.Errorf("the mains' setting is %+v", mains.Setting)
@@ -210,7 +211,7 @@ func TestAGaugeIsSharedWhole(t *testing.T) {
 }
 
 func TestUnitsBringTheirGauges(t *testing.T) {
-	d := engine.Presets()[0].Draft()
+	d := setup.Presets()[0].Draft()
 	d.Of(plan.MainJournal).Gauge.Name = "old micrometer"
 	d.SetUnit(length.MM)
 	if g := d.Of(plan.Bore).Gauge; g.Unit != length.MM || g.Graduation.String() != "0.001 mm" {
@@ -232,35 +233,35 @@ func TestUnitsBringTheirGauges(t *testing.T) {
 // Every family there is can be measured, with the gauges it is usually read
 // with, and limited by everything that can be limited of it.
 func TestEveryFamilyCanBeSetUp(t *testing.T) {
-	d := engine.NewDraft(length.MM, plan.Default(plan.Vee, 8, true))
+	d := setup.New(length.MM, plan.Default(plan.Vee, 8, true))
 	d.Title = "Everything"
 	for _, traits := range plan.Families() {
 		f := d.Of(traits.Family)
 		d.SetMeasured(traits.Family, true)
 		if traits.Figure == "" {
-			f.SetNominal(written(t, "60.000 mm"))
+			f.SetNominal(enginetest.Written(t, "60.000 mm"))
 		}
-		for _, on := range engine.CharacteristicsOf(traits.Family) {
+		for _, on := range setup.CharacteristicsOf(traits.Family) {
 			if _, have := f.Limit(on, ""); !have {
-				f.SetLimit(on, "", engine.NewHigh, written(t, "60.5 mm"))
+				f.SetLimit(on, "", setup.NewHigh, enginetest.Written(t, "60.5 mm"))
 			}
 		}
-		if len(engine.CharacteristicsOf(traits.Family)) != len(f.Limits) {
+		if len(setup.CharacteristicsOf(traits.Family)) != len(f.Limits) {
 			t.Errorf("%s is limited by %v", traits.Family, f.Limits)
 		}
 	}
-	d = mastered(d)
+	d = enginetest.Mastered(d)
 	if ps := d.Check(); len(ps) > 0 {
 		t.Fatalf("Check = %v", ps)
 	}
-	s := begun(t, d)
+	s := enginetest.Begun(t, d)
 	for _, traits := range plan.Families() {
 		at := s.Enter(s.Plan().Features(s.Layout())[0])
 		if _, err := s.Reads(at); err != nil {
 			t.Errorf("%s: %v", traits.Family, err)
 		}
 	}
-	for _, kind := range engine.GaugeKinds(plan.EndPlay) {
+	for _, kind := range setup.GaugeKinds(plan.EndPlay) {
 		d.Of(plan.EndPlay).SetGauge(kind, length.In)
 		if err := d.Of(plan.EndPlay).Gauge.Validate(); err != nil {
 			t.Error(err)

@@ -1,4 +1,4 @@
-package engine
+package setup
 
 import (
 	"slices"
@@ -147,7 +147,7 @@ func judgeable(l limit.Limits) limit.Limits {
 // is limited any more.
 func (f *FamilyDraft) put(l limit.Limits) {
 	rows := slices.Clone(f.Limits)
-	i := slices.IndexFunc(rows, func(x limit.Limits) bool { return sameLimit(x, l) })
+	i := slices.IndexFunc(rows, l.Same)
 	if l.New.IsZero() && l.Wear.IsZero() {
 		rows = slices.Delete(rows, i, i+1)
 	} else {

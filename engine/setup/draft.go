@@ -1,8 +1,9 @@
-package engine
+package setup
 
 import (
 	"slices"
 
+	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
@@ -48,9 +49,9 @@ type FamilyDraft struct {
 	Set     gauge.Set
 }
 
-// NewDraft returns a draft of a layout in which nothing is measured yet. Of
+// New returns a draft of a layout in which nothing is measured yet. Of
 // what will be measured, the families named come in the order given.
-func NewDraft(unit length.Unit, layout plan.Layout, families ...plan.Family) Draft {
+func New(unit length.Unit, layout plan.Layout, families ...plan.Family) Draft {
 	d := Draft{Unit: unit, Layout: layout.Filled()}
 	for _, f := range familyOrder(families) {
 		d.Families = append(d.Families, FamilyDraft{Group: plan.Group{Family: f}})
@@ -112,7 +113,7 @@ func (f FamilyDraft) ready() bool {
 // Limit returns the family's limits of a characteristic by a definition; ok is
 // false when there are none.
 func (f FamilyDraft) Limit(on limit.Characteristic, by limit.Definition) (l limit.Limits, ok bool) {
-	return find(f.Limits, func(l limit.Limits) bool { return l.On == on && l.By == by })
+	return limit.Limits{On: on, Of: string(f.Family), By: by}.Among(f.Limits)
 }
 
 // Judge returns which limits the family says it is judged by: limit.New,
@@ -126,21 +127,21 @@ func (f FamilyDraft) Judge() string {
 	return ""
 }
 
-// DraftOf returns the setup of a session as it stands.
-func DraftOf(s *Session) Draft {
+// Of returns the setup of a session as it stands.
+func Of(s *engine.Session) Draft {
 	d := Draft{
-		Title: s.details.Title, Customer: s.details.Customer, Engine: s.details.Engine,
-		Unit: s.Unit(), Layout: s.layout, Order: s.plan.Order,
+		Title: s.Details().Title, Customer: s.Details().Customer, Engine: s.Details().Engine,
+		Unit: s.Unit(), Layout: s.Layout(), Order: s.Plan().Order,
 	}
-	if n := len(s.events); n > 0 {
-		d.Initials = s.events[n-1].By
+	if n := len(s.Events()); n > 0 {
+		d.Initials = s.Events()[n-1].By
 	}
 	var order []plan.Family
-	for _, g := range s.plan.Families {
+	for _, g := range s.Plan().Families {
 		order = append(order, g.Family)
 	}
 	for _, f := range familyOrder(order) {
-		d.Families = append(d.Families, s.familyDraft(f))
+		d.Families = append(d.Families, familyDraft(s, f))
 	}
 	return d
 }
@@ -166,48 +167,46 @@ func familyOrder(planned []plan.Family) []plan.Family {
 	return out
 }
 
-func (s *Session) familyDraft(f plan.Family) FamilyDraft {
+func familyDraft(s *engine.Session, f plan.Family) FamilyDraft {
 	row := FamilyDraft{Group: plan.Group{Family: f}}
-	for _, l := range s.limits {
+	for _, l := range s.Limits() {
 		if l.Of == string(f) {
 			row.Limits = append(row.Limits, l)
 		}
 	}
-	g, ok := s.plan.Group(f)
+	g, ok := s.Plan().Group(f)
 	if !ok {
 		return row
 	}
 	row.Measured, row.Group = true, g
 	row.Levels, row.Directions = slices.Clone(g.Levels), slices.Clone(g.Directions)
-	if row.Gauge, ok = s.instrument(g.Instrument); !ok {
+	if row.Gauge, ok = s.Instrument(g.Instrument); !ok {
 		row.Instrument = ""
 		return row
 	}
-	row.Setting, row.Set = s.newestSet(row.Gauge)
+	row.Setting, row.Set = newestSet(s, row.Gauge)
 	return row
 }
 
 // newestSet returns the set an instrument is read in now, as Hand finds it, or
 // one that it could have.
-func (s *Session) newestSet(i gauge.Instrument) (gauge.Setting, gauge.Set) {
-	setting, set := proposedSetting(i, s.settingTaken), proposedSet(i, s.setTaken)
+func newestSet(s *engine.Session, i gauge.Instrument) (gauge.Setting, gauge.Set) {
+	setting, set := proposedSetting(i, taken(s.Setting)), proposedSet(i, taken(s.Set))
 	set.Setting = setting.ID
-	for _, x := range s.sets {
-		if y, _ := s.setting(x.Setting); y.Instrument == i.ID {
+	for _, x := range s.Sets() {
+		if y, _ := s.Setting(x.Setting); y.Instrument == i.ID {
 			setting, set = y, x
 		}
 	}
 	return setting, set
 }
 
-func (s *Session) settingTaken(id string) bool {
-	_, taken := s.setting(id)
-	return taken
-}
-
-func (s *Session) setTaken(id string) bool {
-	_, taken := s.set(id)
-	return taken
+// taken reports of an id whether it is in use, by the lookup given.
+func taken[T any](lookup func(id string) (T, bool)) func(id string) bool {
+	return func(id string) bool {
+		_, used := lookup(id)
+		return used
+	}
 }
 
 // details returns the details that the draft sets of a session.

@@ -1,104 +1,24 @@
-package engine_test
+package setup_test
 
 import (
 	"errors"
 	"reflect"
-	"strings"
 	"testing"
-	"time"
 
 	"pgregory.net/rapid"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
+	"borewright/engine/setup"
 )
 
-var setupDay = time.Date(2026, 11, 25, 8, 44, 0, 0, time.FixedZone("", 3600))
-
-// sealAll makes bodies the next events of a stream.
-func sealAll(t interface{ Fatal(...any) }, after []record.Sealed, by string, bodies []record.Body) []record.Sealed {
-	out := append([]record.Sealed(nil), after...)
-	for _, b := range bodies {
-		var head record.Head
-		if n := len(out); n > 0 {
-			head = out[n-1].Head
-		}
-		s, err := record.Seal(record.Event{At: setupDay, By: by, Body: b}, head)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, s)
-	}
-	return out
-}
-
-func written(t interface{ Fatal(...any) }, text string) length.Written {
-	w, err := length.Parse(text, length.NoUnit)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return w
-}
-
-// mastered gives every comparator of a draft a master of its nominal size.
-func mastered(d engine.Draft) engine.Draft {
-	for i := range d.Families {
-		if f := &d.Families[i]; f.NeedsMaster() {
-			f.SetMaster(gauge.OnRing, f.Nominal)
-		}
-	}
-	return d
-}
-
-// begun replays a draft as a new session.
-func begun(t interface{ Fatal(...any) }, d engine.Draft) *engine.Session {
-	bodies, err := d.Events("abc")
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := engine.Replay(sealAll(t, nil, d.Initials, bodies))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
-
-// changed applies a draft's changes to a session and returns their bodies.
-func changed(t interface{ Fatal(...any) }, s *engine.Session, d engine.Draft) []record.Body {
-	bodies, err := d.Changes(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	apply(t, s, bodies...)
-	return bodies
-}
-
-func apply(t interface{ Fatal(...any) }, s *engine.Session, bodies ...record.Body) {
-	for _, b := range bodies {
-		if err := s.Check(b); err != nil {
-			t.Fatal(err)
-		}
-		sealed := sealAll(t, s.Events(), "ek", []record.Body{b})
-		if _, err := s.Apply(sealed[len(sealed)-1]); err != nil {
-			t.Fatal(err)
-		}
-	}
-}
-
-func kinds(bodies []record.Body) string {
-	var out []string
-	for _, b := range bodies {
-		out = append(out, string(b.Is()))
-	}
-	return strings.Join(out, ", ")
-}
-
 func TestPresetsOnlyLackTheMaster(t *testing.T) {
-	for _, p := range engine.Presets() {
+	for _, p := range setup.Presets() {
 		d := p.Draft()
 		needs := len(d.Measured()) > 0 && d.Measured()[0].NeedsMaster()
 		got := d.Check()
@@ -108,16 +28,16 @@ func TestPresetsOnlyLackTheMaster(t *testing.T) {
 		case !needs && len(got) != 0:
 			t.Errorf("%s: Check = %v, want nothing", p.ID, got)
 		}
-		if got := mastered(d).Check(); len(got) != 0 {
+		if got := enginetest.Mastered(d).Check(); len(got) != 0 {
 			t.Errorf("%s with its masters: Check = %v", p.ID, got)
 		}
 	}
 }
 
 func TestPresetsCanBeReadAtOnce(t *testing.T) {
-	for _, p := range engine.Presets() {
-		d := mastered(p.Draft())
-		s := begun(t, d)
+	for _, p := range setup.Presets() {
+		d := enginetest.Mastered(p.Draft())
+		s := enginetest.Begun(t, d)
 		place := s.Resume()
 		if place.IsZero() || place.Of.At != 1 || place.Of.Family != d.Measured()[0].Family {
 			t.Errorf("%s: the first place is %v", p.ID, place)
@@ -142,13 +62,13 @@ func TestPresetsCanBeReadAtOnce(t *testing.T) {
 
 func TestPresetsAreTold(t *testing.T) {
 	seen := map[string]bool{}
-	for _, p := range engine.Presets() {
+	for _, p := range setup.Presets() {
 		if p.ID == "" || p.Name == "" || p.About == "" || seen[p.ID] || seen[p.Name] {
 			t.Errorf("preset %q (%q, %q) is not told apart", p.ID, p.Name, p.About)
 		}
 		seen[p.ID], seen[p.Name] = true, true
 	}
-	a, b := engine.Presets()[0].Draft(), engine.Presets()[0].Draft()
+	a, b := setup.Presets()[0].Draft(), setup.Presets()[0].Draft()
 	a.SetLevels(plan.Bore, 5)
 	a.Of(plan.Bore).Directions = nil
 	if b.Of(plan.Bore).Levels[1].Name != "middle" || len(b.Of(plan.Bore).Directions) != 2 {
@@ -157,13 +77,13 @@ func TestPresetsAreTold(t *testing.T) {
 }
 
 func TestEventsComeInOrder(t *testing.T) {
-	d := mastered(engine.Presets()[5].Draft()) // bores and pistons
+	d := enginetest.Mastered(setup.Presets()[5].Draft()) // bores and pistons
 	bodies, err := d.Events("abc")
 	if err != nil {
 		t.Fatal(err)
 	}
 	want := "details, layout, plan, limit, limit, limit, limit, instrument, instrument, setting, setting, set, set"
-	if got := kinds(bodies); got != want {
+	if got := enginetest.Kinds(bodies); got != want {
 		t.Errorf("events are %s, want %s", got, want)
 	}
 	if d := bodies[0].(record.Details); d.UID != "abc" || d.Title != "Flat four" || d.Unit != length.MM {
@@ -172,9 +92,9 @@ func TestEventsComeInOrder(t *testing.T) {
 }
 
 func TestEventsSayWhatIsWrong(t *testing.T) {
-	d := engine.Presets()[0].Draft()
+	d := setup.Presets()[0].Draft()
 	_, err := d.Events("abc")
-	var p engine.Problem
+	var p setup.Problem
 	if !errors.As(err, &p) || p.Field != "bore.master" {
 		t.Errorf("Events = %v, want the missing master", err)
 	}
@@ -182,17 +102,17 @@ func TestEventsSayWhatIsWrong(t *testing.T) {
 
 // A gauge for the mains may be zeroed later: it is copied, but has no setting.
 func TestALaterMasterMayWait(t *testing.T) {
-	d := engine.Presets()[0].Draft()
-	d.Of(plan.Bore).SetMaster(gauge.OnMicrometer, written(t, "3.7500 in"))
-	s := begun(t, d)
+	d := setup.Presets()[0].Draft()
+	d.Of(plan.Bore).SetMaster(gauge.OnMicrometer, enginetest.Written(t, "3.7500 in"))
+	s := enginetest.Begun(t, d)
 	if _, err := s.Hand(plan.Bore); err != nil {
 		t.Error(err)
 	}
 	if _, err := s.Hand(plan.MainBearing); err == nil {
 		t.Error("the mains are read from a zero that nobody knows")
 	}
-	d.Of(plan.MainBearing).SetMaster(gauge.OnRing, written(t, "2.6280 in"))
-	if got := kinds(changed(t, s, d)); got != "setting, set" {
+	d.Of(plan.MainBearing).SetMaster(gauge.OnRing, enginetest.Written(t, "2.6280 in"))
+	if got := enginetest.Kinds(enginetest.Changed(t, s, d)); got != "setting, set" {
 		t.Errorf("changes are %s", got)
 	}
 	if h, err := s.Hand(plan.MainBearing); err != nil || h.Setting.Size.String() != "2.6280 in" {
@@ -203,26 +123,26 @@ func TestALaterMasterMayWait(t *testing.T) {
 func TestADraftComesBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := drawDraft(t)
-		s := begun(t, d)
-		if got := engine.DraftOf(s); !reflect.DeepEqual(got, d) {
+		s := enginetest.Begun(t, d)
+		if got := setup.Of(s); !reflect.DeepEqual(got, d) {
 			t.Fatalf("DraftOf gives\n%+v, want\n%+v", got, d)
 		}
 		if bodies, err := d.Changes(s); err != nil || len(bodies) != 0 {
-			t.Fatalf("an unchanged draft changes %s, %v", kinds(bodies), err)
+			t.Fatalf("an unchanged draft changes %s, %v", enginetest.Kinds(bodies), err)
 		}
 	})
 }
 
 // A draft read back from its stored bytes is the same.
 func TestADraftComesBackFromItsBytes(t *testing.T) {
-	for _, p := range engine.Presets() {
-		d := mastered(p.Draft())
+	for _, p := range setup.Presets() {
+		d := enginetest.Mastered(p.Draft())
 		bodies, err := d.Events("abc")
 		if err != nil {
 			t.Fatal(err)
 		}
 		var lines [][]byte
-		for _, e := range sealAll(t, nil, "", bodies) {
+		for _, e := range enginetest.Seal(t, nil, "", bodies) {
 			lines = append(lines, e.Bytes)
 		}
 		events, err := record.Verify(lines)
@@ -233,19 +153,19 @@ func TestADraftComesBackFromItsBytes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := engine.DraftOf(s); !reflect.DeepEqual(got, d) {
+		if got := setup.Of(s); !reflect.DeepEqual(got, d) {
 			t.Errorf("%s: DraftOf gives\n%+v, want\n%+v", p.ID, got, d)
 		}
 	}
 }
 
 // drawDraft draws a preset that was edited.
-func drawDraft(t *rapid.T) engine.Draft {
-	d := rapid.SampledFrom(engine.Presets()).Draw(t, "preset").Draft()
+func drawDraft(t *rapid.T) setup.Draft {
+	d := rapid.SampledFrom(setup.Presets()).Draw(t, "preset").Draft()
 	d.Initials = rapid.SampledFrom([]string{"", "ek"}).Draw(t, "initials")
 	d.Title = rapid.StringMatching(`[A-Za-z ]{1,20}`).Draw(t, "title")
 	d.SetForm(rapid.SampledFrom([]string{plan.Inline, plan.Vee, plan.Flat}).Draw(t, "form"))
-	d.SetCylinders(rapid.SampledFrom(engine.CylinderCounts(d.Layout.Form)).Draw(t, "cylinders"))
+	d.SetCylinders(rapid.SampledFrom(setup.CylinderCounts(d.Layout.Form)).Draw(t, "cylinders"))
 	if d.Layout.Form == plan.Vee {
 		d.SetShared(rapid.Bool().Draw(t, "shared"))
 	}
@@ -264,5 +184,5 @@ func drawDraft(t *rapid.T) engine.Draft {
 		f.SetNominal(length.Written{Length: length.Length(rapid.Int64Range(60_000, 90_000).Draw(t, "nominal")) * length.Micrometre, Unit: length.MM, Places: 3})
 		f.SetJudge(rapid.SampledFrom([]string{"", limit.New, limit.Wear}).Draw(t, "judge"))
 	}
-	return mastered(d)
+	return enginetest.Mastered(d)
 }

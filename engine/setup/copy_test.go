@@ -1,4 +1,4 @@
-package engine_test
+package setup_test
 
 import (
 	"fmt"
@@ -9,11 +9,13 @@ import (
 	"pgregory.net/rapid"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
+	"borewright/engine/setup"
 )
 
 // source is a session with everything that a copy has to carry over, or leave.
@@ -22,8 +24,8 @@ func source(t *testing.T) *engine.Session {
 	s, _ := started(t)
 	spare := s.Instruments()[0]
 	spare.ID, spare.Name = "spare", "the other bore gauge"
-	apply(t, s,
-		record.Limit{Limits: limit.Limits{On: limit.Size, Of: "bore/2", New: limit.Range{High: written(t, "92.5 mm")}}},
+	enginetest.Apply(t, s,
+		record.Limit{Limits: limit.Limits{On: limit.Size, Of: "bore/2", New: limit.Range{High: enginetest.Written(t, "92.5 mm")}}},
 		record.Rules{Unit: length.In, Judge: limit.Wear, StaleHours: 12},
 		record.Given{Name: "stroke", Value: "70.4 mm"},
 		record.Given{Name: "stroke", Value: "70.5 mm"},
@@ -37,13 +39,13 @@ func source(t *testing.T) *engine.Session {
 }
 
 // begunCopy begins a session from a copy, with the masters that it asks for.
-func begunCopy(t *testing.T, d engine.Draft) *engine.Session {
+func begunCopy(t *testing.T, d setup.Draft) *engine.Session {
 	t.Helper()
-	bodies, err := mastered(d).Events("next")
+	bodies, err := enginetest.Mastered(d).Events("next")
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := engine.Replay(sealAll(t, nil, "ek", bodies))
+	s, err := engine.Replay(enginetest.Seal(t, nil, "ek", bodies))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -52,7 +54,7 @@ func begunCopy(t *testing.T, d engine.Draft) *engine.Session {
 
 func TestACopyIsSetUpAsItsSource(t *testing.T) {
 	from := source(t)
-	s := begunCopy(t, engine.CopyOf(from))
+	s := begunCopy(t, setup.CopyOf(from))
 	if !reflect.DeepEqual(s.Layout(), from.Layout()) || !reflect.DeepEqual(s.Plan(), from.Plan()) {
 		t.Error("layout and plan are not the source's")
 	}
@@ -99,7 +101,7 @@ func gaugeSet(s *engine.Session) map[gauge.Instrument]bool {
 
 func TestACopyNamesItsSourceAndNoOwner(t *testing.T) {
 	from := source(t)
-	d := engine.CopyOf(from)
+	d := setup.CopyOf(from)
 	x := begunCopy(t, d).Details()
 	want := fmt.Sprintf("%d %s", from.Head().N, from.Head().Hash)
 	if x.UID != "next" || x.Copied != want || x.Earlier != "" || x.Customer != "" || x.Engine != from.Details().Engine {
@@ -109,7 +111,7 @@ func TestACopyNamesItsSourceAndNoOwner(t *testing.T) {
 	if x := begunCopy(t, d).Details(); x.Earlier != "abc" || x.Copied != want {
 		t.Errorf("the same engine's details are %+v", x)
 	}
-	if x := begun(t, mastered(engine.Presets()[0].Draft())).Details(); x.Copied != "" || x.Earlier != "" {
+	if x := enginetest.Begun(t, enginetest.Mastered(setup.Presets()[0].Draft())).Details(); x.Copied != "" || x.Earlier != "" {
 		t.Errorf("what was copied from nothing has %+v", x)
 	}
 }
@@ -117,9 +119,9 @@ func TestACopyNamesItsSourceAndNoOwner(t *testing.T) {
 func TestEveryGaugeOfACopyIsZeroedAnew(t *testing.T) {
 	from := source(t)
 	x := from.Settings()[0]
-	x.On, x.Doubt = gauge.OnBlocks, written(t, "0.001 mm")
-	apply(t, from, record.Setting{Setting: x})
-	d := engine.CopyOf(from)
+	x.On, x.Doubt = gauge.OnBlocks, enginetest.Written(t, "0.001 mm")
+	enginetest.Apply(t, from, record.Setting{Setting: x})
+	d := setup.CopyOf(from)
 	for _, f := range d.Measured() {
 		if !f.Setting.Size.IsZero() || !f.Setting.Doubt.IsZero() || f.Set.At != (gauge.Temperatures{}) {
 			t.Errorf("%s: %+v, %+v", f.Family, f.Setting, f.Set)
@@ -132,8 +134,8 @@ func TestEveryGaugeOfACopyIsZeroedAnew(t *testing.T) {
 		t.Errorf("the bore gauge is zeroed on a %s", on)
 	}
 	x.On, x.Feature = gauge.OnFeature, "bore/1"
-	apply(t, from, record.Setting{Setting: x})
-	d = engine.CopyOf(from)
+	enginetest.Apply(t, from, record.Setting{Setting: x})
+	d = setup.CopyOf(from)
 	if f := d.Of(plan.Bore); f.Setting.On != gauge.OnRing || f.Setting.Feature != "" {
 		t.Errorf("a gauge set on a feature of the first engine is set on %+v", f.Setting)
 	}
@@ -141,8 +143,8 @@ func TestEveryGaugeOfACopyIsZeroedAnew(t *testing.T) {
 
 func TestALimitOfAFeatureThatIsGoneIsLeftOut(t *testing.T) {
 	from := source(t)
-	apply(t, from, record.Limit{Limits: limit.Limits{On: limit.Size, Of: "bore/4", New: limit.Range{High: written(t, "92.6 mm")}}})
-	d := engine.CopyOf(from)
+	enginetest.Apply(t, from, record.Limit{Limits: limit.Limits{On: limit.Size, Of: "bore/4", New: limit.Range{High: enginetest.Written(t, "92.6 mm")}}})
+	d := setup.CopyOf(from)
 	d.SetCylinders(2)
 	for l := range limitSet(begunCopy(t, d)) {
 		if l.Of == "bore/4" {
@@ -154,11 +156,11 @@ func TestALimitOfAFeatureThatIsGoneIsLeftOut(t *testing.T) {
 // Copying leaves the source as it is, and a copy of a copy is set up alike.
 func TestACopyOfACopy(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
-		p := engine.Presets()[rapid.IntRange(0, len(engine.Presets())-1).Draw(r, "preset")]
-		from := begun(t, mastered(p.Draft()))
+		p := setup.Presets()[rapid.IntRange(0, len(setup.Presets())-1).Draw(r, "preset")]
+		from := enginetest.Begun(t, enginetest.Mastered(p.Draft()))
 		before := len(from.Events())
-		once := begunCopy(t, engine.CopyOf(from))
-		twice := begunCopy(t, engine.CopyOf(once))
+		once := begunCopy(t, setup.CopyOf(from))
+		twice := begunCopy(t, setup.CopyOf(once))
 		if len(from.Events()) != before {
 			t.Fatal("the source changed")
 		}

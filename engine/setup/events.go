@@ -1,9 +1,9 @@
-package engine
+package setup
 
 import (
 	"slices"
 
-	"borewright/engine/gauge"
+	"borewright/engine"
 	"borewright/engine/record"
 )
 
@@ -26,43 +26,28 @@ func (d Draft) Events(uid string) ([]record.Body, error) {
 			bodies = append(bodies, record.Limit{Limits: l})
 		}
 	}
-	return slices.Concat(bodies, d.carried(), d.gauges(nothing{})), nil
+	return slices.Concat(bodies, d.carried(), d.gauges(&engine.Session{})), nil
 }
-
-// known is what gauges compares with: the instruments, settings and sets that
-// a session has already.
-type known interface {
-	instrument(id string) (gauge.Instrument, bool)
-	setting(id string) (gauge.Setting, bool)
-	set(id string) (gauge.Set, bool)
-}
-
-// nothing is a session that has none.
-type nothing struct{}
-
-func (nothing) instrument(string) (gauge.Instrument, bool) { return gauge.Instrument{}, false }
-func (nothing) setting(string) (gauge.Setting, bool)       { return gauge.Setting{}, false }
-func (nothing) set(string) (gauge.Set, bool)               { return gauge.Set{}, false }
 
 // gauges returns the events for the gauges that are new or changed:
 // instruments first, then settings, then sets. A gauge that several families
 // share comes once.
-func (d Draft) gauges(have known) []record.Body {
+func (d Draft) gauges(have *engine.Session) []record.Body {
 	var instruments, settings, sets []record.Body
 	for _, f := range d.Measured() {
 		if f.Gauge.ID == "" {
 			continue
 		}
-		if old, ok := have.instrument(f.Gauge.ID); !ok || old != f.Gauge {
+		if old, ok := have.Instrument(f.Gauge.ID); !ok || old != f.Gauge {
 			instruments = add(instruments, record.Instrument{Instrument: f.Gauge})
 		}
 		if !f.ready() {
 			continue
 		}
-		if old, ok := have.setting(f.Setting.ID); !ok || old != f.Setting {
+		if old, ok := have.Setting(f.Setting.ID); !ok || old != f.Setting {
 			settings = add(settings, record.Setting{Setting: f.Setting})
 		}
-		if old, ok := have.set(f.Set.ID); !ok || old != f.Set {
+		if old, ok := have.Set(f.Set.ID); !ok || old != f.Set {
 			sets = add(sets, record.Set{Set: f.Set})
 		}
 	}

@@ -1,4 +1,4 @@
-package engine
+package setup
 
 import (
 	"borewright/engine/gauge"
@@ -39,7 +39,7 @@ func (p Preset) Draft() Draft {
 	for _, r := range p.rows {
 		order = append(order, r.family)
 	}
-	d := NewDraft(p.unit, p.layout, order...)
+	d := New(p.unit, p.layout, order...)
 	d.Title, d.Engine = p.title, p.title
 	for _, r := range p.rows {
 		d.SetMeasured(r.family, true)

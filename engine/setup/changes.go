@@ -1,13 +1,13 @@
-package engine
+package setup
 
 import (
 	"fmt"
 	"reflect"
 	"slices"
 
+	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
-	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
 )
@@ -27,7 +27,7 @@ func (e *OrphanError) Error() string { return e.Of + " " + e.Why }
 // master that is changed corrects its setting, so that deviations from it are
 // read anew. The error is the draft's first Problem that is no doubt, or an
 // *OrphanError.
-func (d Draft) Changes(s *Session) ([]record.Body, error) {
+func (d Draft) Changes(s *engine.Session) ([]record.Body, error) {
 	if p, wrong := firstWrong(d.Check()); wrong {
 		return nil, p
 	}
@@ -54,31 +54,31 @@ func (d Draft) Changes(s *Session) ([]record.Body, error) {
 }
 
 // bench returns the changes of the details, and of the unit of the rules.
-func (d Draft) bench(s *Session) []record.Body {
+func (d Draft) bench(s *engine.Session) []record.Body {
 	var out []record.Body
-	now := d.details(s.details)
+	now := d.details(s.Details())
 	if d.Unit == s.Unit() {
-		now.Unit = s.details.Unit
+		now.Unit = s.Details().Unit
 	}
-	if now != s.details {
+	if now != s.Details() {
 		out = append(out, now)
 	}
-	if s.rules.Unit != length.NoUnit && s.rules.Unit != d.Unit {
-		r := s.rules
+	if s.Rules().Unit != length.NoUnit && s.Rules().Unit != d.Unit {
+		r := s.Rules()
 		r.Unit = d.Unit
 		out = append(out, r)
 	}
 	return out
 }
 
-func (d Draft) layoutChange(s *Session) ([]record.Body, error) {
+func (d Draft) layoutChange(s *engine.Session) ([]record.Body, error) {
 	l := d.Layout.Filled()
-	if reflect.DeepEqual(l, s.layout) {
+	if reflect.DeepEqual(l, s.Layout()) {
 		return nil, nil
 	}
 	var lost []string
-	for p := range s.spots {
-		if inLayout(l, p.Of) != nil {
+	for _, p := range s.ReadPlaces() {
+		if l.Has(p.Of) != nil {
 			lost = append(lost, s.Name(p.Of))
 		}
 	}
@@ -88,9 +88,9 @@ func (d Draft) layoutChange(s *Session) ([]record.Body, error) {
 	return []record.Body{record.Layout{Layout: l}}, nil
 }
 
-func (d Draft) planChange(s *Session) ([]record.Body, error) {
+func (d Draft) planChange(s *engine.Session) ([]record.Body, error) {
 	p := d.Plan()
-	if reflect.DeepEqual(p, s.plan) {
+	if reflect.DeepEqual(p, s.Plan()) {
 		return nil, nil
 	}
 	kept := map[plan.Place]bool{}
@@ -98,43 +98,26 @@ func (d Draft) planChange(s *Session) ([]record.Body, error) {
 		kept[place] = true
 	}
 	for _, place := range s.Places() {
-		if s.hasReadings(place) && !kept[place] {
+		if s.HasReadings(place) && !kept[place] {
 			return nil, &OrphanError{s.PlaceName(place), "has a reading, so the plan has to keep it"}
 		}
 	}
 	return []record.Body{record.Plan{Plan: p}}, nil
 }
 
-// hasReadings reports whether a place has live readings of any stage.
-func (s *Session) hasReadings(p plan.Place) bool {
-	sp := s.spots[p]
-	return sp != nil && len(sp.readings) > 0
-}
-
 // limitChanges returns the family's limits that are new or changed, and takes
 // back those that are gone.
-func (f FamilyDraft) limitChanges(s *Session) []record.Body {
+func (f FamilyDraft) limitChanges(s *engine.Session) []record.Body {
 	var out []record.Body
-	for _, l := range s.limits {
+	for _, l := range s.Limits() {
 		if _, kept := f.Limit(l.On, l.By); l.Of == string(f.Family) && !kept {
-			out = append(out, s.takeBack(l)...)
+			out = append(out, s.TakeBack(l)...)
 		}
 	}
 	for _, l := range f.Limits {
-		old, have := find(s.limits, func(x limit.Limits) bool { return sameLimit(x, l) })
+		old, have := l.Among(s.Limits())
 		if (!have && f.Measured) || (have && old != l) {
 			out = append(out, record.Limit{Limits: l})
-		}
-	}
-	return out
-}
-
-// takeBack withdraws every live event that set a limit, the newest first.
-func (s *Session) takeBack(l limit.Limits) []record.Body {
-	var out []record.Body
-	for _, e := range slices.Backward(s.events) {
-		if b, is := e.Body.(record.Limit); is && s.Live(e.N) && sameLimit(b.Limits, l) {
-			out = append(out, record.Withdrawn{Event: e.N})
 		}
 	}
 	return out
@@ -143,9 +126,9 @@ func (s *Session) takeBack(l limit.Limits) []record.Body {
 // settle fits the row to a session: a level never gets the id that another
 // depth had, a level that was read keeps its name and depth, and a gauge that
 // was zeroed keeps its kind, another kind being another gauge.
-func (f *FamilyDraft) settle(s *Session, shared bool) error {
+func (f *FamilyDraft) settle(s *engine.Session, shared bool) error {
 	f.settleGauge(s, shared)
-	g, planned := s.plan.Group(f.Family)
+	g, planned := s.Plan().Group(f.Family)
 	if !planned || !f.Measured {
 		return nil
 	}
@@ -153,7 +136,7 @@ func (f *FamilyDraft) settle(s *Session, shared bool) error {
 	for i := range f.Levels {
 		l := &f.Levels[i]
 		old, have := g.Level(l.ID)
-		switch read := s.readAt(f.Family, l.ID); {
+		switch read := readAt(s, f.Family, l.ID); {
 		case have && read && !old.Depth.IsZero() && old.Depth != l.Depth:
 			return &OrphanError{
 				fmt.Sprintf("level %q of %s", old.Called(), f.Family.Plural()),
@@ -161,8 +144,8 @@ func (f *FamilyDraft) settle(s *Session, shared bool) error {
 			}
 		case have && read:
 			l.Name = old.Name
-		case s.levelWas(f.Family, *l):
-			l.ID = freeID("", func(id string) bool { return s.levelUsed(f.Family, id) || hasLevel(f.Levels, id) })
+		case levelWas(s, f.Family, *l):
+			l.ID = freeID("", func(id string) bool { return levelUsed(s, f.Family, id) || hasLevel(f.Levels, id) })
 		}
 	}
 	return nil
@@ -173,9 +156,9 @@ func hasLevel(levels []plan.Level, id string) bool {
 }
 
 // readAt reports whether any feature of the family has a reading at a level.
-func (s *Session) readAt(f plan.Family, level string) bool {
-	for p := range s.spots {
-		if p.Of.Family == f && p.Level == level && s.hasReadings(p) {
+func readAt(s *engine.Session, f plan.Family, level string) bool {
+	for _, p := range s.ReadPlaces() {
+		if p.Of.Family == f && p.Level == level && s.HasReadings(p) {
 			return true
 		}
 	}
@@ -183,19 +166,21 @@ func (s *Session) readAt(f plan.Family, level string) bool {
 }
 
 // levelWas reports whether a level's id was ever that of another depth.
-func (s *Session) levelWas(f plan.Family, l plan.Level) bool {
-	return slices.ContainsFunc(s.levelsEver(f), func(x plan.Level) bool {
+func levelWas(s *engine.Session, f plan.Family, l plan.Level) bool {
+	return slices.ContainsFunc(levelsEver(s, f), func(x plan.Level) bool {
 		return x.ID == l.ID && x.Depth != l.Depth && !x.Depth.IsZero()
 	})
 }
 
 // levelUsed reports whether an id was ever a level's.
-func (s *Session) levelUsed(f plan.Family, id string) bool { return hasLevel(s.levelsEver(f), id) }
+func levelUsed(s *engine.Session, f plan.Family, id string) bool {
+	return hasLevel(levelsEver(s, f), id)
+}
 
 // levelsEver returns the levels of every plan the session ever had.
-func (s *Session) levelsEver(f plan.Family) []plan.Level {
+func levelsEver(s *engine.Session, f plan.Family) []plan.Level {
 	var out []plan.Level
-	for _, e := range s.events {
+	for _, e := range s.Events() {
 		if b, is := e.Body.(record.Plan); is {
 			g, _ := b.Group(f)
 			out = append(out, g.Levels...)
@@ -208,44 +193,41 @@ func (s *Session) levelsEver(f plan.Family) []plan.Level {
 // and ids of its own to a setting and a set that the session has for another.
 // A shared gauge that was read from its setting and now stands at a master far
 // from that one has been zeroed anew.
-func (f *FamilyDraft) settleGauge(s *Session, shared bool) {
-	old, have := s.instrument(f.Gauge.ID)
+func (f *FamilyDraft) settleGauge(s *engine.Session, shared bool) {
+	old, known := s.Instrument(f.Gauge.ID)
 	if f.Gauge.ID == "" {
 		return
 	}
-	if have && old.Kind != f.Gauge.Kind {
-		if _, zeroed := s.zeroed(old); zeroed {
-			f.Gauge.ID = freeID(f.Gauge.ID+"-", func(id string) bool { _, taken := s.instrument(id); return taken })
+	if known && old.Kind != f.Gauge.Kind {
+		if _, zeroed := zeroed(s, old); zeroed {
+			f.Gauge.ID = freeID(f.Gauge.ID+"-", taken(s.Instrument))
 			f.Instrument = f.Gauge.ID
 		}
 	}
-	x, taken := s.setting(f.Setting.ID)
-	anew := shared && apart(x.Size.Length, f.Setting.Size.Length) > masterReach && s.readFrom(x.ID)
-	if taken && (x.Instrument != f.Gauge.ID || anew) {
-		f.Setting.ID = freeID(f.Gauge.ID+"-", s.settingTaken)
+	x, have := s.Setting(f.Setting.ID)
+	anew := shared && apart(x.Size.Length, f.Setting.Size.Length) > masterReach && readFrom(s, x.ID)
+	if have && (x.Instrument != f.Gauge.ID || anew) {
+		f.Setting.ID = freeID(f.Gauge.ID+"-", taken(s.Setting))
 	}
-	if x, taken := s.set(f.Set.ID); taken && x.Setting != f.Setting.ID {
-		f.Set.ID = freeID(f.Gauge.ID+"-", s.setTaken)
+	if x, have := s.Set(f.Set.ID); have && x.Setting != f.Setting.ID {
+		f.Set.ID = freeID(f.Gauge.ID+"-", taken(s.Set))
 	}
 	f.Setting.Instrument, f.Set.Setting = f.Gauge.ID, f.Setting.ID
 }
 
 // readFrom reports whether there are readings of a setting.
-func (s *Session) readFrom(setting string) bool {
-	for _, sp := range s.spots {
-		for _, t := range sp.readings {
-			if set, ok := s.set(t.Set); ok && set.Setting == setting {
-				return true
-			}
-		}
-	}
-	return false
+func readFrom(s *engine.Session, setting string) bool {
+	return slices.ContainsFunc(s.Events(), func(e record.Sealed) bool {
+		r, is := e.Body.(record.Reading)
+		set, ok := s.Set(r.Set)
+		return is && ok && set.Setting == setting && s.Live(e.N)
+	})
 }
 
 // zeroed returns the newest set of an instrument; ok is false when it has none.
-func (s *Session) zeroed(i gauge.Instrument) (set gauge.Set, ok bool) {
-	for _, x := range s.sets {
-		if y, _ := s.setting(x.Setting); y.Instrument == i.ID {
+func zeroed(s *engine.Session, i gauge.Instrument) (set gauge.Set, ok bool) {
+	for _, x := range s.Sets() {
+		if y, _ := s.Setting(x.Setting); y.Instrument == i.ID {
 			set, ok = x, true
 		}
 	}

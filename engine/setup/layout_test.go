@@ -1,4 +1,4 @@
-package engine_test
+package setup_test
 
 import (
 	"reflect"
@@ -6,13 +6,13 @@ import (
 	"strings"
 	"testing"
 
-	"borewright/engine"
 	"borewright/engine/length"
 	"borewright/engine/plan"
+	"borewright/engine/setup"
 )
 
 func TestFormsKeepTheNearestCount(t *testing.T) {
-	d := engine.NewDraft(length.In, plan.Default(plan.Inline, 5, false))
+	d := setup.New(length.In, plan.Default(plan.Inline, 5, false))
 	d.SetForm(plan.Vee)
 	if d.Layout.Cylinders != 4 && d.Layout.Cylinders != 6 {
 		t.Errorf("a vee of five has %d cylinders", d.Layout.Cylinders)
@@ -29,14 +29,14 @@ func TestFormsKeepTheNearestCount(t *testing.T) {
 	for form, want := range map[string][]int{
 		plan.Inline: {1, 2, 3, 4, 5, 6, 7, 8}, plan.Vee: {2, 4, 6, 8, 10, 12, 14, 16}, plan.Flat: {2, 4, 6, 8, 10, 12},
 	} {
-		if got := engine.CylinderCounts(form); !reflect.DeepEqual(got, want) {
+		if got := setup.CylinderCounts(form); !reflect.DeepEqual(got, want) {
 			t.Errorf("%s has %v cylinders, want %v", form, got, want)
 		}
 	}
 }
 
 func TestLabelsStayWithTheirCount(t *testing.T) {
-	d := engine.NewDraft(length.In, plan.Default(plan.Inline, 4, false))
+	d := setup.New(length.In, plan.Default(plan.Inline, 4, false))
 	d.Layout.Labels = map[string][]string{"cylinders": {"w", "x", "y", "z"}, "mains": {"a", "b", "c", "d", "e"}}
 	d.SetMains(3)
 	if len(d.Layout.Labels) != 1 || d.Layout.Labels["cylinders"][0] != "w" {
@@ -49,7 +49,7 @@ func TestLabelsStayWithTheirCount(t *testing.T) {
 }
 
 func TestSharedRodJournalsHaveHalves(t *testing.T) {
-	d := engine.NewDraft(length.MM, plan.Default(plan.Vee, 8, true))
+	d := setup.New(length.MM, plan.Default(plan.Vee, 8, true))
 	d.SetMeasured(plan.RodJournal, true)
 	halves := func() string {
 		var out []string
@@ -81,7 +81,7 @@ func TestNumberingFollowsTheLayout(t *testing.T) {
 		i := slices.IndexFunc(plan.Schemes(), func(s plan.Scheme) bool { return s.ID == id })
 		return plan.Schemes()[i]
 	}
-	d := engine.NewDraft(length.In, plan.Default(plan.Vee, 4, true))
+	d := setup.New(length.In, plan.Default(plan.Vee, 4, true))
 	labels := func() string { return strings.Join(d.Layout.Labels["cylinders"], " ") }
 	d.SetNumbering(scheme("alternating"))
 	if got := labels(); got != "1 3 2 4" {

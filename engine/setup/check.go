@@ -1,8 +1,9 @@
-package engine
+package setup
 
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"borewright/engine/gauge"
 	"borewright/engine/length"
@@ -28,7 +29,11 @@ func (p Problem) Error() string { return p.Text }
 
 // firstWrong returns the first problem that is no doubt.
 func firstWrong(ps []Problem) (p Problem, ok bool) {
-	return find(ps, func(p Problem) bool { return !p.Doubt })
+	i := slices.IndexFunc(ps, func(p Problem) bool { return !p.Doubt })
+	if i < 0 {
+		return Problem{}, false
+	}
+	return ps[i], true
 }
 
 // problems collects them.

@@ -1,10 +1,11 @@
-package engine
+package setup
 
 import (
 	"fmt"
 	"reflect"
 	"slices"
 
+	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/plan"
@@ -25,10 +26,10 @@ type Source struct {
 // next engine of its kind. Layout, plan, limits and gauges are as they are;
 // every gauge has to be zeroed anew, and whose engine it is has to be said
 // again. Events of the draft name the session it comes from.
-func CopyOf(s *Session) Draft {
-	d := DraftOf(s)
+func CopyOf(s *engine.Session) Draft {
+	d := Of(s)
 	d.Customer = ""
-	d.From = &Source{UID: s.details.UID, Head: s.Head(), Rest: s.rest(d)}
+	d.From = &Source{UID: s.Details().UID, Head: s.Head(), Rest: rest(s, d)}
 	for i := range d.Families {
 		if f := &d.Families[i]; f.Gauge.ID != "" {
 			f.zeroAnew()
@@ -50,15 +51,15 @@ func (f *FamilyDraft) zeroAnew() {
 
 // rest returns the events of a session's setup that a draft has no rows for,
 // each as it was last set, in the order in which they were set first.
-func (s *Session) rest(d Draft) []record.Body {
+func rest(s *engine.Session, d Draft) []record.Body {
 	var out []record.Body
 	at := map[string]int{}
-	for _, e := range s.events {
+	for _, e := range s.Events() {
 		b, carried := carriedOver(e.Body, d)
 		if !carried || !s.Live(e.N) {
 			continue
 		}
-		name := settingName(b)
+		name := record.NameOf(b)
 		if i, have := at[name]; have {
 			out[i] = b
 			continue
@@ -117,6 +118,6 @@ func (d Draft) carried() []record.Body {
 			return false
 		}
 		f, err := plan.ParseFeature(l.Of)
-		return err != nil || inLayout(d.Layout.Filled(), f) != nil
+		return err != nil || d.Layout.Filled().Has(f) != nil
 	})
 }

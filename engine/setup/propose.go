@@ -1,4 +1,4 @@
-package engine
+package setup
 
 import (
 	"slices"
@@ -134,7 +134,7 @@ func (f *FamilyDraft) repropose(old, nominal length.Written) {
 		if !slices.Contains(was, plain) {
 			continue
 		}
-		next, _ := find(will, func(x limit.Limits) bool { return sameLimit(x, l) })
+		next, _ := l.Among(will)
 		next.JudgeBy = l.JudgeBy
 		rows[i] = judgeable(next)
 	}
