@@ -13,6 +13,7 @@ import (
 
 	"borewright/engine/length"
 	"borewright/engine/record"
+	"borewright/tui/draw"
 	"borewright/tui/term"
 )
 
@@ -116,7 +117,7 @@ func TestFindingFindsEveryWordAndNothingElse(t *testing.T) {
 		c.find(strings.Join(words, "  "))
 		want := true
 		for _, w := range words {
-			in := func(s string) bool { return strings.Contains(folded(s), folded(w)) }
+			in := func(s string) bool { return strings.Contains(draw.Folded(s), draw.Folded(w)) }
 			want = want && (in(h.Title) || in(h.Customer) || in(h.Engine))
 		}
 		if got := len(c.shown) == 1; got != want {

@@ -3,9 +3,6 @@ package tui
 import (
 	"slices"
 	"strings"
-	"unicode"
-
-	"golang.org/x/text/unicode/norm"
 
 	"borewright/engine/record"
 	"borewright/tui/draw"
@@ -35,20 +32,9 @@ type listed struct {
 func listedOf(hs []record.Heading) []listed {
 	out := make([]listed, len(hs))
 	for i, h := range hs {
-		out[i] = listed{h, folded(h.Title + "\n" + h.Customer + "\n" + h.Engine)}
+		out[i] = listed{h, draw.Folded(h.Title + "\n" + h.Customer + "\n" + h.Engine)}
 	}
 	return out
-}
-
-// folded is a text without capitals and without the marks on its letters.
-func folded(s string) string {
-	s = strings.Map(func(r rune) rune {
-		if unicode.Is(unicode.Mn, r) {
-			return -1
-		}
-		return r
-	}, norm.NFD.String(draw.Clean(s)))
-	return strings.ToLower(s)
 }
 
 // take adds the newest sessions, or all there are. Those known already that
@@ -83,17 +69,13 @@ func (c *catalogue) showArchived(yes bool) {
 }
 
 func (c *catalogue) show() {
-	words := strings.Fields(folded(c.words))
+	words := strings.Fields(draw.Folded(c.words))
 	c.shown = c.shown[:0]
 	for i := range c.all {
-		if x := &c.all[i]; (c.archived || x.State != record.Archived) && x.hasAll(words) {
+		if x := &c.all[i]; (c.archived || x.State != record.Archived) && draw.HasWords(x.text, words) {
 			c.shown = append(c.shown, &x.Heading)
 		}
 	}
-}
-
-func (x *listed) hasAll(words []string) bool {
-	return !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(x.text, w) })
 }
 
 // counts returns how many sessions there are outside and inside the archive.

@@ -14,33 +14,41 @@ import (
 // listCommand is "borewright list".
 func listCommand(w World) *cli.Command {
 	return &cli.Command{
-		Name:  "list",
-		Usage: "list the sessions, the newest touched first",
-		Flags: []cli.Flag{jsonFlag()},
+		Name:      "list",
+		Usage:     "list the sessions, the newest touched first",
+		ArgsUsage: "[WORDS...]",
+		Description: `With words, only the sessions in whose title, customer and engine every word,
+or part of one, is found. DATE is a day such as 2026-03-10; a session that
+was begun before --until and went on after --since is listed.`,
+		Flags: append(dateFlags(), jsonFlag()),
 		Action: func(_ context.Context, cmd *cli.Command) error {
-			if _, err := operands(cmd); err != nil {
+			want, err := wanted(cmd, w.Now().Location())
+			if err != nil {
 				return err
 			}
-			return list(cmd, w)
+			return list(cmd, w, want)
 		},
 	}
 }
 
-func list(cmd *cli.Command, w World) error {
+func list(cmd *cli.Command, w World, want want) error {
 	path, err := database(cmd, w)
 	if err != nil {
 		return err
 	}
-	hs, err := headings(w, path)
+	all, err := headings(w, path)
+	hs := want.of(all)
 	switch {
 	case err != nil:
 		return err
 	case cmd.Bool("json"):
-		return printJSON(w.Out, listed(hs))
-	case len(hs) == 0:
+		return printJSON(w.Out, listed(hs, shortIDs(all)))
+	case len(all) == 0:
 		return printLines(w.Out, []string{`There is no session yet; "borewright" begins one.`})
+	case len(hs) == 0:
+		return printLines(w.Out, []string{fmt.Sprintf("None of %s is found so.", plural(int64(len(all)), "session"))})
 	default:
-		return printLines(w.Out, listLines(hs, w.Now().Location()))
+		return printLines(w.Out, listLines(hs, shortIDs(all), w.Now().Location()))
 	}
 }
 
@@ -72,14 +80,13 @@ var listColumns = []struct {
 	{"LAST READING", 80},
 }
 
-// listLines lays the sessions out in columns, times as a clock in zone shows
+// listLines lays sessions with their short IDs out in columns, times as a clock in zone shows
 // them.
-func listLines(hs []record.Heading, zone *time.Location) []string {
+func listLines(hs []record.Heading, short map[string]string, zone *time.Location) []string {
 	rows := make([][]string, 1, len(hs)+1)
 	for _, c := range listColumns {
 		rows[0] = append(rows[0], c.name)
 	}
-	short := shortIDs(hs)
 	for _, h := range hs {
 		rows = append(rows, []string{
 			short[h.UID], clock(h.Last, zone), fmt.Sprint(h.Readings), state(h), draw.Clean(h.Title),
@@ -154,9 +161,8 @@ type listedPlace struct {
 	At    time.Time `json:"at"`
 }
 
-func listed(hs []record.Heading) []listedSession {
+func listed(hs []record.Heading, short map[string]string) []listedSession {
 	out := make([]listedSession, len(hs))
-	short := shortIDs(hs)
 	for i, h := range hs {
 		out[i] = listedSession{
 			UID: h.UID, ID: short[h.UID], Title: h.Title, Customer: h.Customer, Engine: h.Engine,

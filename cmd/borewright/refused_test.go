@@ -51,7 +51,6 @@ func refusals(t *testing.T) map[string]refusal {
 		"export over":      {args: "export kept -o there.json", code: 1, want: "a file of this name is there already: there.json; --force writes over it"},
 		"export nowhere":   {args: "export kept -o=", code: 2, want: "--output needs the name of a file"},
 		"export force":     {args: "export kept --force", code: 2, want: "--force is for a file: name it with --output"},
-		"list something":   {args: "list kept", code: 2, want: `list does not know what to do with "kept"`},
 		"demo something":   {args: "demo launch", code: 2, want: `demo does not know what to do with "launch"`},
 		"demo unknown":     {args: "demo --session lunch", code: 2, want: `there is no demo session "lunch"; there are `},
 		"demo light, dark": {args: "demo --light --dark", code: 2, want: "the terminal is --light or --dark, not both"},
