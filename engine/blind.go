@@ -12,13 +12,13 @@ import (
 // that stand there, in their order. They tell how well the gauge repeats, and
 // change no figure.
 func (s *Session) Blind(p plan.Place, stage int) []Taken {
-	sp, list := s.spots[p], s.At(p, stage)
-	if sp == nil || len(list) == 0 {
+	x := s.standing(p, stage)
+	if len(x.counting) == 0 || len(x.blind) == 0 {
 		return nil
 	}
 	var out []Taken
-	for _, t := range sp.readings {
-		if t.Blind && t.N > list[0].N && s.stageOf(p.Of, t.N) == stage {
+	for _, t := range x.blind {
+		if t.N > x.counting[0].N {
 			out = append(out, t)
 		}
 	}

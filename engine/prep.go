@@ -34,7 +34,7 @@ func (p *prepared) take(e record.Event) {
 	}
 	x := prepItem{Fact: f}
 	if f.After == 0 {
-		p.items = append(p.items[:len(p.items):len(p.items)], x)
+		p.items = append(p.items, x)
 		p.step(x)
 		return
 	}
@@ -50,7 +50,7 @@ func (p *prepared) take(e record.Event) {
 func (p *prepared) read(n int64, f plan.Feature) {
 	if p.listed() {
 		x := prepItem{prep.Fact{N: n}, f}
-		p.items = append(p.items[:len(p.items):len(p.items)], x)
+		p.items = append(p.items, x)
 		p.step(x)
 	}
 }

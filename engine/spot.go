@@ -19,10 +19,11 @@ type Taken struct {
 	record.Reading
 }
 
-// spot is what happened at one place: its readings in order and, when it was
-// left out, the event that said so.
+// spot is what happened at one place: its readings in order, those of them that
+// stand, by stage, and, when it was left out, the event that said so.
 type spot struct {
 	readings []Taken
+	stages   []standing
 	leftOut  int64
 }
 
@@ -54,8 +55,9 @@ func (st *state) addReading(e record.Sealed, r record.Reading) error {
 	if err := st.checkSet(r); err != nil {
 		return err
 	}
-	s := st.spotAt(r.Place())
-	s.readings = append(s.readings, Taken{e.N, e.At, e.By, r})
+	s, t := st.spotAt(r.Place()), Taken{e.N, e.At, e.By, r}
+	s.readings = append(s.readings, t)
+	s.stand(t, st.stageOf(r.Of, e.N))
 	st.readings[e.N] = r.Place()
 	st.full[r.Set] = st.full[r.Set] || !r.Size.IsZero()
 	if !r.Blind {
@@ -120,6 +122,7 @@ func (st *state) lift(n int64) Taken {
 	for i, t := range s.readings {
 		if t.N == n {
 			s.readings = append(s.readings[:i:i], s.readings[i+1:]...)
+			st.restand(t.Place())
 			return t
 		}
 	}
@@ -136,6 +139,7 @@ func (st *state) drop(t Taken, p plan.Place) {
 	}
 	s.readings = append(s.readings[:i:i], append([]Taken{t}, s.readings[i:]...)...)
 	st.readings[t.N] = p
+	st.restand(p)
 }
 
 func (st *state) addWork(e record.Event, w record.Work) error {
@@ -157,6 +161,9 @@ func (st *state) addWork(e record.Event, w record.Work) error {
 	}
 	for _, f := range w.Changes {
 		st.works[f] = append(st.works[f], workMark{n, from, w})
+		if from < n { // what was read in between belongs to the new stage
+			st.restandAll(f)
+		}
 	}
 	st.prep.take(e)
 	return nil
@@ -176,26 +183,6 @@ func (st *state) stageOf(f plan.Feature, n int64) int {
 // Stage returns the present stage of a feature: 0 as found, then the number of
 // works that changed it.
 func (s *Session) Stage(f plan.Feature) int { return len(s.works[f]) }
-
-// At returns the live readings that count at a place in a stage: those since
-// the last one that began its list afresh. Blind repeats are kept apart.
-func (s *Session) At(p plan.Place, stage int) []Taken {
-	sp := s.spots[p]
-	if sp == nil {
-		return nil
-	}
-	var list []Taken
-	for _, t := range sp.readings {
-		if t.Blind || s.stageOf(p.Of, t.N) != stage {
-			continue
-		}
-		if t.As != record.Repeat {
-			list = nil
-		}
-		list = append(list, t)
-	}
-	return list
-}
 
 // Now returns the live readings of a place's present stage.
 func (s *Session) Now(p plan.Place) []Taken { return s.At(p, s.Stage(p.Of)) }
