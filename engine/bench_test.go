@@ -4,18 +4,18 @@ import (
 	"fmt"
 	"testing"
 
-	"borewright/engine/enginetest"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 	"borewright/engine/record"
+	"borewright/engine/record/recordtest"
 )
 
 // benchmarked replays a vee eight with so many readings of every place but the
 // last round's, each with its budget.
 func benchmarked(b *testing.B, bodies []record.Body) *Session {
 	b.Helper()
-	events, err := enginetest.Seal(enginetest.Events(bodies))
+	events, err := recordtest.Seal(recordtest.Events(bodies))
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -30,9 +30,9 @@ func benchmarked(b *testing.B, bodies []record.Body) *Session {
 // ten times and a hundred times as many.
 func BenchmarkAssess(b *testing.B) {
 	for _, times := range []int{1, 10, 100} {
-		n := times * enginetest.Whole
+		n := times * recordtest.Whole
 		b.Run(fmt.Sprintf("%dx", times), func(b *testing.B) {
-			s := benchmarked(b, append(enginetest.Setup("assess"), enginetest.Read(n, enginetest.Repeats)...))
+			s := benchmarked(b, append(recordtest.Setup("assess"), recordtest.Read(n, recordtest.Repeats)...))
 			b.ReportAllocs()
 			for b.Loop() {
 				s.pooled = nil // as after a repeat
@@ -47,8 +47,8 @@ func BenchmarkAssess(b *testing.B) {
 // as Enter does: in a full session, and in one of 100,000 events.
 func BenchmarkEnter(b *testing.B) {
 	for name, bodies := range map[string][]record.Body{
-		"whole": append(append(enginetest.Setup("enter"), enginetest.Read(enginetest.Whole, enginetest.Repeats)...), enginetest.Honed()),
-		"long":  enginetest.Long("enter", 100_000),
+		"whole": append(append(recordtest.Setup("enter"), recordtest.Read(recordtest.Whole, recordtest.Repeats)...), recordtest.Honed()),
+		"long":  recordtest.Long("enter", 100_000),
 	} {
 		for _, as := range []string{record.First, record.Replace, record.Repeat} {
 			b.Run(name+"/"+as, func(b *testing.B) { benchmarkEnter(b, bodies, as) })
@@ -60,7 +60,7 @@ func benchmarkEnter(b *testing.B, bodies []record.Body, as string) {
 	b.Helper()
 	s := benchmarked(b, bodies)
 	a := Assess(s)
-	reads := enginetest.Read(160, enginetest.Repeats)
+	reads := recordtest.Read(160, recordtest.Repeats)
 	head := s.Head()
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
@@ -69,7 +69,7 @@ func benchmarkEnter(b *testing.B, bodies []record.Body, as string) {
 			r.As = record.First
 		}
 		b.StopTimer()
-		e, err := record.Seal(record.Event{At: enginetest.Day, Body: r}, head)
+		e, err := record.Seal(record.Event{At: recordtest.Day, Body: r}, head)
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -87,7 +87,7 @@ func benchmarkEnter(b *testing.B, bodies []record.Body, as string) {
 func BenchmarkReplay(b *testing.B) {
 	for _, n := range []int{500, 100_000} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			events, err := enginetest.Seal(enginetest.Events(enginetest.Long("replay", n)))
+			events, err := recordtest.Seal(recordtest.Events(recordtest.Long("replay", n)))
 			if err != nil {
 				b.Fatal(err)
 			}

@@ -1,4 +1,4 @@
-package enginetest
+package recordtest
 
 import (
 	"fmt"

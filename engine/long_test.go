@@ -1,17 +1,17 @@
-package enginetest_test
+package engine_test
 
 import (
 	"testing"
 
 	"borewright/engine"
-	"borewright/engine/enginetest"
 	"borewright/engine/limit"
 	"borewright/engine/record"
+	"borewright/engine/record/recordtest"
 )
 
-func session(t *testing.T, bodies []record.Body) *engine.Session {
+func longSession(t *testing.T, bodies []record.Body) *engine.Session {
 	t.Helper()
-	events, err := enginetest.Seal(enginetest.Events(bodies))
+	events, err := recordtest.Seal(recordtest.Events(bodies))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -25,9 +25,9 @@ func session(t *testing.T, bodies []record.Body) *engine.Session {
 // A full session has every place read, every finding measured and a budget for
 // each.
 func TestWholeSessionIsWhole(t *testing.T) {
-	s := session(t, append(enginetest.Setup("whole"), enginetest.Read(enginetest.Whole, enginetest.Repeats)...))
-	if n := len(s.Places()); n != enginetest.Places {
-		t.Errorf("the plan has %d places, not %d", n, enginetest.Places)
+	s := longSession(t, append(recordtest.Setup("whole"), recordtest.Read(recordtest.Whole, recordtest.Repeats)...))
+	if n := len(s.Places()); n != recordtest.Places {
+		t.Errorf("the plan has %d places, not %d", n, recordtest.Places)
 	}
 	if settled, planned := s.Progress(); settled != planned {
 		t.Errorf("%d of %d places are read", settled, planned)
@@ -49,7 +49,7 @@ func TestWholeSessionIsWhole(t *testing.T) {
 // A long session is as long as it was asked to be, and its bores are to be read.
 func TestLongSessionEndsHoned(t *testing.T) {
 	const n = 2000
-	s := session(t, enginetest.Long("long", n))
+	s := longSession(t, recordtest.Long("long", n))
 	if got := s.Head().N; got != n {
 		t.Errorf("it has %d events, want %d", got, n)
 	}

@@ -1,9 +1,9 @@
-// Package enginetest makes sessions of any length for tests and benchmarks: a
+// Package recordtest makes sessions of any length for tests and benchmarks: a
 // vee eight of which everything usual is read, with gauges whose doubt is known,
 // so that every figure has its budget. All of it is invented.
 //
 // Only tests import it.
-package enginetest
+package recordtest
 
 import (
 	"borewright/engine/gauge"
