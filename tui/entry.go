@@ -4,93 +4,49 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewright/tui/draw"
-	"borewright/tui/term"
 )
 
 // entry is a short form whose fields become an event or two when they are kept.
 type entry struct {
-	st    *Station
+	filling
 	title string
-	form  *form
 	// wrong says why it cannot be kept as it stands, changed whether leaving
 	// would lose something, keep records it, and hint says more below the fields.
 	wrong   func() string
 	changed func() bool
 	keep    func() error
 	hint    func() string
-	w, h    int
 }
-
-// Init needs nothing.
-func (s *entry) Init() tea.Cmd { return nil }
-
-// Resize sets the size of the body.
-func (s *entry) Resize(w, h int) { s.w, s.h = w, h }
 
 // Title says what is filled in.
 func (s *entry) Title() string { return s.title }
 
-// Typing says what the field in focus takes.
-func (s *entry) Typing() Typing { return s.form.here().typing() }
-
-// Update takes a key that no action took.
-func (s *entry) Update(msg tea.Msg) tea.Cmd {
-	t, ok := msg.(term.Token)
-	if !ok {
-		return nil
-	}
-	s.st.Hush()
-	if refused := s.form.key(t); refused != "" {
-		s.refuse(refused)
-	}
-	return nil
-}
-
-func (s *entry) refuse(why string) {
-	s.st.Say(draw.Warn, why)
-	s.st.Ring(2)
-}
-
 // Actions are its keys.
 func (s *entry) Actions() []Action {
-	out := []Action{
+	return append([]Action{
 		on("enter", "next field", s.enter),
 		on("f2|ctrl+s", "keep it", s.finish).unless(s.off()).because("from any field; nothing is recorded before"),
-	}
-	out = append(out, s.form.changeKeys()...)
-	out = append(out, s.form.moveKeys(s.room())...)
-	return append(out, quiet(on("esc", "back", s.leave)).because("first takes back what is keyed in the field"))
+	}, s.moving(s.room(), s.leave)...)
 }
 
 // off says why it cannot be kept yet. While something is keyed that has not been
 // taken in it may.
-func (s *entry) off() string {
-	if s.form.pending() {
-		return ""
-	}
-	return s.why()
-}
+func (s *entry) off() string { return s.standing(s.why) }
 
 // why says what is wrong with it: a field that could not be taken in first.
 func (s *entry) why() string {
-	for _, r := range s.form.rows {
-		for _, f := range r.fields {
-			if b, bad := s.form.bad[f.id]; bad {
-				return b.why
-			}
-		}
+	if why := s.untaken(); why != "" {
+		return why
 	}
 	return s.wrong()
 }
 
 // enter takes the field in and goes on; behind the last one it keeps it.
 func (s *entry) enter() tea.Cmd {
-	s.form.armed = false
-	if !s.form.commit() {
-		s.refuse(s.form.bad[s.form.focus].why)
-		return nil
-	}
 	before := s.form.focus
+	if cmd, taken := s.takeIn(); !taken {
+		return cmd
+	}
 	s.form.move(1)
 	if s.form.focus == before {
 		return s.finish()
@@ -107,8 +63,7 @@ func (s *entry) finish() tea.Cmd {
 		return nil
 	}
 	if err := s.keep(); err != nil {
-		s.st.Say(draw.Bad, err.Error())
-		s.st.Ring(2)
+		s.fail(err)
 		return nil
 	}
 	s.st.Pop(nil)
@@ -118,16 +73,7 @@ func (s *entry) finish() tea.Cmd {
 // leave takes back what is keyed, else leaves: at the second press when
 // something would be lost.
 func (s *entry) leave() tea.Cmd {
-	switch {
-	case s.form.pending():
-		s.form.undo()
-	case s.form.armed, !s.changed() && len(s.form.bad) == 0:
-		s.st.Pop(nil)
-	default:
-		s.form.armed = true
-		s.st.Say(draw.Warn, "Esc once more leaves; what was changed here is dropped")
-	}
-	return nil
+	return s.filling.leave(!s.changed(), "leaves; what was changed here is dropped")
 }
 
 // entryFoot are the lines below the fields: a rule, what the field in focus is

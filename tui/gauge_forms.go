@@ -44,7 +44,7 @@ func newInstrumentForm(st *Station, d *Desk, was gauge.Instrument) *entry {
 		return append(out, materialRows("gauge", "gauge", &now.Material, &now.Alpha, &now.AlphaDoubt)...)
 	}
 	return &entry{
-		st: st, title: was.Name + ", the gauge", form: newForm(rows),
+		filling: filling{st: st, form: newForm(rows)}, title: was.Name + ", the gauge",
 		wrong: func() string { return faultText(now.Validate()) }, changed: func() bool { return now != was }, hint: func() string { return "" },
 		keep: func() error {
 			if now == was {
@@ -85,7 +85,7 @@ func newSettingForm(st *Station, d *Desk, i gauge.Instrument, was gauge.Setting,
 		title, hint = "a new setting of "+i.Name, "a new zero, and a new set of readings; "
 	}
 	return &entry{
-		st: st, title: title, form: newForm(f.rows),
+		filling: filling{st: st, form: newForm(f.rows)}, title: title,
 		wrong:   func() string { return faultText(f.now.ValidateFor(i)) },
 		changed: func() bool { return f.now != f.was },
 		hint:    func() string { return f.says() + hint },

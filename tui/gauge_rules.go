@@ -32,7 +32,7 @@ func newRulesForm(st *Station, d *Desk) *entry {
 		return now.Drift == was.Drift && now.StaleHours == was.StaleHours && now.BlindRate == was.BlindRate && now.Decision == was.Decision && now.Coverage == was.Coverage
 	}
 	return &entry{
-		st: st, title: "rules for gauges and doubt", form: newForm(rows),
+		filling: filling{st: st, form: newForm(rows)}, title: "rules for gauges and doubt",
 		changed: func() bool { return !same() }, hint: func() string { return "verdicts and doubts follow at once; " },
 		wrong: func() string { return wrongRules(d, now) },
 		keep: func() error {

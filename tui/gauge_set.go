@@ -35,7 +35,7 @@ func newSetForm(st *Station, d *Desk, i gauge.Instrument, was gauge.Set) *entry 
 		return append(append(out, row{heading: "Temperatures"}), temperatureRows("at", &now.At, "part", "gauge")...)
 	}
 	return &entry{
-		st: st, title: "condition and temperatures, " + i.Name, form: newForm(rows),
+		filling: filling{st: st, form: newForm(rows)}, title: "condition and temperatures, " + i.Name,
 		wrong: func() string { return faultText(now.Validate()) }, changed: func() bool { return now != opened },
 		hint: func() string {
 			if now.ID != was.ID {
@@ -58,8 +58,8 @@ func newExpansionForm(st *Station, d *Desk, f plan.Family) *entry {
 	was := expansionOf(d.Session, f)
 	now := was
 	return &entry{
-		st: st, title: "expansion of " + f.Plural(),
-		form:    newForm(func() []row { return materialRows("part", "part", &now.Source, &now.Value, &now.Doubt) }),
+		filling: filling{st: st, form: newForm(func() []row { return materialRows("part", "part", &now.Source, &now.Value, &now.Doubt) })},
+		title:   "expansion of " + f.Plural(),
 		changed: func() bool { return now != was },
 		hint:    func() string { return "sizes of " + f.Plural() + " are brought to 20 °C by it; " },
 		wrong: func() string {

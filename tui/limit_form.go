@@ -11,12 +11,11 @@ import (
 	"borewright/engine/plan"
 	"borewright/engine/setup"
 	"borewright/tui/draw"
-	"borewright/tui/term"
 )
 
 // limitForm edits the limits on one characteristic of a family or a feature.
 type limitForm struct {
-	st   *Station
+	filling
 	desk *Desk
 	// was are the limits as they stand, zero for new ones; opened those that the
 	// form was opened with, now those it holds.
@@ -30,17 +29,15 @@ type limitForm struct {
 	class   string
 	// also is what is printed beside the limits. It is compared, and kept nowhere.
 	also map[limit.Field]string
-	form *form
 	// held are doubtful values that were shown once; passed the fields that the
 	// hand has been through.
 	held   map[limit.Field]string
 	passed map[limit.Field]bool
-	w, h   int
 }
 
 // newLimitForm opens the form on limits that stand.
 func newLimitForm(st *Station, d *Desk, was limit.Limits) *limitForm {
-	x := &limitForm{st: st, desk: d, was: was, now: was}
+	x := &limitForm{filling: filling{st: st}, desk: d, was: was, now: was}
 	x.begin()
 	x.form.jump(string(x.fields()[0]))
 	return x
@@ -49,7 +46,7 @@ func newLimitForm(st *Station, d *Desk, was limit.Limits) *limitForm {
 // giveLimits opens the form on new limits: on what a row says, for its family,
 // or for one feature, beginning with what the row has.
 func giveLimits(st *Station, d *Desk, r limitRow, alone plan.Feature) *limitForm {
-	x := &limitForm{st: st, desk: d, now: r.limits, open: r.open}
+	x := &limitForm{filling: filling{st: st}, desk: d, now: r.limits, open: r.open}
 	if !r.given() {
 		x.now = limit.Limits{On: r.open[0], Of: string(r.family), Source: keyedHere}
 	}
@@ -74,51 +71,17 @@ func (x *limitForm) begin() {
 // keyedHere is where limits come from that are keyed without a source.
 const keyedHere = "keyed at the bench"
 
-// Init needs nothing.
-func (x *limitForm) Init() tea.Cmd { return nil }
-
-// Resize sets the size of the body.
-func (x *limitForm) Resize(w, h int) { x.w, x.h = w, h }
-
 // Title names what is limited.
 func (x *limitForm) Title() string {
 	return "limits on " + limitTitle(x.desk.Session, x.now) + ", " + x.desk.Session.Details().Title
 }
 
-// Typing says what the field in focus takes.
-func (x *limitForm) Typing() Typing { return x.form.here().typing() }
-
-// Update takes a key that no action took.
-func (x *limitForm) Update(msg tea.Msg) tea.Cmd {
-	t, ok := msg.(term.Token)
-	if !ok {
-		return nil
-	}
-	x.st.Hush()
-	if refused := x.form.key(t); refused != "" {
-		x.refuse(refused)
-	}
-	return nil
-}
-
-func (x *limitForm) refuse(why string) {
-	x.st.Say(draw.Warn, why)
-	x.st.Ring(2)
-}
-
 // Actions are its keys.
 func (x *limitForm) Actions() []Action {
-	enter := "next field"
-	if x.form.here().kind == buttonField {
-		enter = "press"
-	}
-	out := []Action{
-		on("enter", enter, x.enter).because("a doubtful value is held once; Enter again keeps it"),
+	return append([]Action{
+		on("enter", x.entering(), x.enter).because("a doubtful value is held once; Enter again keeps it"),
 		on("f2|ctrl+s", "keep the limits", x.finish).unless(x.off()).because("from any field; verdicts change at once"),
-	}
-	out = append(out, x.form.changeKeys()...)
-	out = append(out, x.form.moveKeys(x.room())...)
-	return append(out, quiet(on("esc", "back", x.leave)).because("first takes back what is keyed in the field"))
+	}, x.moving(x.room(), x.leave)...)
 }
 
 // Explain says more on the help page.
@@ -135,21 +98,12 @@ func (x *limitForm) Explain() []string {
 
 // off says why the limits cannot be kept yet. While something is keyed that has
 // not been taken in they may.
-func (x *limitForm) off() string {
-	if x.form.pending() {
-		return ""
-	}
-	return x.wrong()
-}
+func (x *limitForm) off() string { return x.standing(x.wrong) }
 
 // wrong says why the limits cannot be kept as they stand.
 func (x *limitForm) wrong() string {
-	for _, r := range x.form.rows {
-		for _, f := range r.fields {
-			if b, bad := x.form.bad[f.id]; bad {
-				return b.why
-			}
-		}
+	if why := x.untaken(); why != "" {
+		return why
 	}
 	_, err := x.desk.Session.ChangeLimit(x.was, x.now)
 	var invalid *limit.InvalidError
@@ -165,16 +119,10 @@ func (x *limitForm) wrong() string {
 // enter takes the field in and goes on, or presses the button. What cannot be
 // taken stays; what is doubtful is held once.
 func (x *limitForm) enter() tea.Cmd {
-	x.form.armed = false
-	here := x.form.here()
-	if here.kind == buttonField {
-		return here.press()
+	f, beside := fieldOf(x.form.focus)
+	if cmd, taken := x.takeIn(); !taken {
+		return cmd
 	}
-	if !x.form.commit() {
-		x.refuse(x.form.bad[here.id].why)
-		return nil
-	}
-	f, beside := fieldOf(here.id)
 	if f != "" {
 		x.passed[f] = true
 		if d := x.doubtsSoFar(f); len(d) > 0 && x.hold(f) {
@@ -215,8 +163,7 @@ func (x *limitForm) finish() tea.Cmd {
 		}
 	}
 	if err := x.keep(); err != nil {
-		x.st.Say(draw.Bad, err.Error())
-		x.st.Ring(2)
+		x.fail(err)
 	}
 	return nil
 }
@@ -242,16 +189,7 @@ func (x *limitForm) keep() error {
 // leave takes back what is keyed, else leaves the form: at the second press
 // when something would be lost.
 func (x *limitForm) leave() tea.Cmd {
-	switch {
-	case x.form.pending():
-		x.form.undo()
-	case x.form.armed, x.now == x.opened && len(x.form.bad) == 0:
-		x.st.Pop(nil)
-	default:
-		x.form.armed = true
-		x.st.Say(draw.Warn, "Esc once more leaves the limits as they were; what was changed here is dropped")
-	}
-	return nil
+	return x.filling.leave(x.now == x.opened, "leaves the limits as they were; what was changed here is dropped")
 }
 
 // family is the family that the limits are for, or are for a feature of.

@@ -10,28 +10,25 @@ import (
 
 	"borewright/engine/setup"
 	"borewright/tui/draw"
-	"borewright/tui/term"
 )
 
 // setupForm is the second step: every field of a session's setup. It begins a
 // new session, or records what was changed of one that lies open.
 type setupForm struct {
-	st *Station
+	filling
 	// desk is the session that is edited, nil for a new one.
 	desk  *Desk
 	draft setup.Draft
 	// was is the draft as the form was opened with it.
-	was  setup.Draft
-	form *form
+	was setup.Draft
 	// free are the lists of positions whose labels are shown one by one.
 	free map[string]bool
 	// held are doubtful values that were shown once: Enter again keeps them.
 	held map[string]string
-	w, h int
 }
 
 func newSetupForm(st *Station, desk *Desk, d setup.Draft) *setupForm {
-	s := &setupForm{st: st, desk: desk, draft: d, free: map[string]bool{}, held: map[string]string{}}
+	s := &setupForm{filling: filling{st: st}, desk: desk, draft: d, free: map[string]bool{}, held: map[string]string{}}
 	s.was = s.draft
 	s.was.Families = slices.Clone(d.Families)
 	s.form = newForm(s.rows)
@@ -41,12 +38,6 @@ func newSetupForm(st *Station, desk *Desk, d setup.Draft) *setupForm {
 	return s
 }
 
-// Init needs nothing.
-func (s *setupForm) Init() tea.Cmd { return nil }
-
-// Resize sets the size of the body.
-func (s *setupForm) Resize(w, h int) { s.w, s.h = w, h }
-
 // Title names the session, or says that it is a new one.
 func (s *setupForm) Title() string {
 	if s.desk == nil {
@@ -55,32 +46,10 @@ func (s *setupForm) Title() string {
 	return "setup of " + s.desk.Session.Details().Title
 }
 
-// Typing says what the field in focus takes.
-func (s *setupForm) Typing() Typing { return s.form.here().typing() }
-
-// Update takes a key that no action took.
-func (s *setupForm) Update(msg tea.Msg) tea.Cmd {
-	t, ok := msg.(term.Token)
-	if !ok {
-		return nil
-	}
-	s.st.Hush()
-	if refused := s.form.key(t); refused != "" {
-		s.refuse(refused)
-	}
-	return nil
-}
-
-func (s *setupForm) refuse(why string) {
-	s.st.Say(draw.Warn, why)
-	s.st.Ring(2)
-}
-
 // Actions are its keys. Those that change a choice are there on a choice only.
 func (s *setupForm) Actions() []Action {
-	x := s.form.here()
-	enter := "next field"
-	if x.kind == buttonField {
+	enter := s.entering()
+	if s.form.here().kind == buttonField {
 		enter = s.finishing()
 	}
 	out := []Action{
@@ -91,7 +60,7 @@ func (s *setupForm) Actions() []Action {
 	out = append(out,
 		on("f3", "what is missing", s.mend).unless(s.nothingToMend()).because("goes to the next field that something is to be said of"))
 	out = append(out, s.form.moveKeys(s.room())...)
-	return append(out, quiet(on("esc", "back", s.leave)).because("first takes back what is keyed in the field"))
+	return append(out, s.backKey(s.leave))
 }
 
 // finishing is what leaving the form by its end does.
@@ -105,13 +74,10 @@ func (s *setupForm) finishing() string {
 // off says why measuring cannot begin yet. While something is keyed that has
 // not been taken in it may.
 func (s *setupForm) off() string {
-	if s.form.pending() {
-		return ""
-	}
-	if id, wrong := s.firstWrong(); wrong {
+	return s.standing(func() string {
+		id, _ := s.firstWrong()
 		return s.says(id).text
-	}
-	return ""
+	})
 }
 
 func (s *setupForm) nothingToMend() string {
@@ -124,14 +90,9 @@ func (s *setupForm) nothingToMend() string {
 // enter takes the field in and goes on, or presses the button. What cannot be
 // taken stays; what is doubtful is held once.
 func (s *setupForm) enter() tea.Cmd {
-	s.form.armed = false
 	x := s.form.here()
-	if x.kind == buttonField {
-		return x.press()
-	}
-	if !s.form.commit() {
-		s.refuse(s.form.bad[x.id].why)
-		return nil
+	if cmd, taken := s.takeIn(); !taken {
+		return cmd
 	}
 	if doubt := s.says(x.id); doubt.tone == draw.Warn && s.held[x.id] != s.form.here().get() {
 		s.held[x.id] = s.form.here().get()
@@ -159,16 +120,7 @@ func (s *setupForm) mend() tea.Cmd {
 // leave takes back what is keyed, else leaves the form: at the second press
 // when something would be lost.
 func (s *setupForm) leave() tea.Cmd {
-	switch {
-	case s.form.pending():
-		s.form.undo()
-	case s.form.armed || reflect.DeepEqual(s.draft, s.was):
-		s.st.Pop(nil)
-	default:
-		s.form.armed = true
-		s.st.Say(draw.Warn, "Esc once more leaves the setup; what was changed here is dropped")
-	}
-	return nil
+	return s.filling.leave(reflect.DeepEqual(s.draft, s.was), "leaves the setup; what was changed here is dropped")
 }
 
 // finish begins measuring, or records the changes.
@@ -186,8 +138,7 @@ func (s *setupForm) finish() tea.Cmd {
 		end = s.change
 	}
 	if err := end(); err != nil {
-		s.st.Say(draw.Bad, err.Error())
-		s.st.Ring(2)
+		s.fail(err)
 	}
 	return nil
 }
