@@ -9,6 +9,7 @@ require (
 	github.com/charmbracelet/bubbletea v1.3.10
 	github.com/charmbracelet/lipgloss v1.1.0
 	github.com/go-fonts/dejavu v0.3.2
+	go.bug.st/serial v1.8.0
 	go.etcd.io/bbolt v1.5.0
 	gonum.org/v1/gonum v0.17.0
 )

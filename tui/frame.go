@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewright/tui/draw"
+	"borewright/tui/term"
 )
 
 // The least window that holds all essentials.
@@ -62,6 +63,9 @@ func (r *router) header() string {
 		left += " (invented)"
 	}
 	right, tone := r.keeping()
+	if right == "" {
+		right, tone = r.st.cableText()
+	}
 	if right != "" {
 		right = draw.Cut(right, r.w/2) + " "
 	}
@@ -124,8 +128,12 @@ func keyLabel(key string) string {
 }
 
 // interrupt answers Ctrl+C: once it warns, twice within a second it leaves. A
-// gauge that frames its values with control characters sends it too.
-func (r *router) interrupt() tea.Cmd {
+// gauge that frames its values with control characters sends it too, with a value
+// before it: that leaves nothing.
+func (r *router) interrupt(t term.Token) tea.Cmd {
+	if t.Burst {
+		return nil
+	}
 	if r.asked {
 		r.st.Quit()
 		return nil

@@ -50,11 +50,12 @@ func (m *measure) figureText(p plan.Place) string {
 	return s.Figure(p, s.Stage(p.Of)).Format(s.Unit(), x.Places)
 }
 
-// signed reports whether a reading may have a sign: what counts from zero has.
+// signed reports whether a reading may have a sign: what counts from zero has,
+// and a cable may put a plus before a size.
 func (m *measure) signed() bool {
 	h, err := m.desk.Session.Hand(m.place.Of.Family)
 	t, _ := m.place.Of.Family.Traits()
-	return err == nil && (t.Signed || h.Instrument.Kind == gauge.Comparator)
+	return err == nil && (t.Signed || h.Instrument.Kind == gauge.Comparator || h.Instrument.Sends != "")
 }
 
 // off says why items of the menu are off.
@@ -76,7 +77,7 @@ func (m *measure) off() map[keying.Item]string {
 // what is asked.
 func (m *measure) read(text string, cable bool) gauge.Result {
 	if m.keys.Asking.What != "" {
-		return m.readAnswer(text)
+		return m.readAnswer(text, cable)
 	}
 	c, err := m.desk.Session.Reads(m.place)
 	if err != nil {
@@ -167,11 +168,11 @@ func (m *measure) ask(what string) {
 }
 
 // readAnswer says whether an answer can be one; what it means is for answer.
-func (m *measure) readAnswer(text string) gauge.Result {
+func (m *measure) readAnswer(text string, cable bool) gauge.Result {
 	switch m.keys.Asking.What {
 	case keying.AskZero, askStale:
 		h, _ := m.desk.Session.Hand(m.place.Of.Family)
-		return gauge.ReadZero(text, h.Instrument)
+		return gauge.ReadZero(text, h.Instrument, cable)
 	case askMaster:
 		w, err := length.Parse(text, m.chosen.Unit)
 		if err != nil {

@@ -71,6 +71,14 @@ func (r *router) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return r, tea.Quit
 	case leave:
 		return r, tea.Quit
+	case cableLine:
+		if !r.tooSmall() {
+			r.st.hearLine(msg, r.top())
+		}
+		return r, r.settle()
+	case cableState:
+		r.st.hearState(msg)
+		return r, nil
 	case fatal:
 		r.fault = msg.err
 		return r, tea.Quit
@@ -105,7 +113,7 @@ func (r *router) keys(msg tea.KeyMsg) tea.Cmd {
 
 func (r *router) key(t term.Token) tea.Cmd {
 	if t.Kind == term.Control && t.Name == "ctrl+c" {
-		return r.interrupt()
+		return r.interrupt(t)
 	}
 	if r.tooSmall() {
 		return nil

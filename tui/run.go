@@ -69,5 +69,8 @@ func (p *Program) Start(in *term.File, out io.Writer) (err error) {
 		}
 		err = term.Reset(out)
 	}()
+	if c := p.router.st.Cable; c != nil {
+		term.Go(func() { c.pump(func(msg any) { p.program.Send(msg) }) }, p.Fatal)
+	}
 	return p.Run()
 }

@@ -26,6 +26,8 @@ type Options struct {
 	Palette draw.Palette
 	Signs   draw.Signs
 	ASCII   bool
+	// Cable is a serial gauge, or nil.
+	Cable *Cable
 	// Open is the session to open at once, or "" for the bench.
 	Open string
 	// Crash writes down a fault of the program's own and returns where.
@@ -42,6 +44,10 @@ type Station struct {
 	moves  []move
 	status status
 	bells  int
+	// cableAway is why the cable is away, or nil; cableKnown says that it was
+	// looked for, cableTook that the last line of it was taken for a value.
+	cableAway             error
+	cableKnown, cableTook bool
 }
 
 // move is a change of the stack: push a screen, or pop the top one and hand

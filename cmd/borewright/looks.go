@@ -21,6 +21,7 @@ func looksFlags() []cli.Flag {
 		choice("no-colour", "draw without colours"),
 		choice("ascii", "draw with ASCII signs only"),
 		byFlag(true),
+		gaugeFlag(),
 	}
 }
 

@@ -76,6 +76,9 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 		}
 		return where
 	}
+	if o.Cable != nil {
+		defer o.Cable.Close() //nolint:errcheck // it was only read
+	}
 	program := tui.New(o, keyboard)
 	defer onContinue(program.Repaint)()
 	o.Output.OnPanic(program.Fatal)
@@ -94,11 +97,16 @@ func stationOptions(cmd *cli.Command, w World) (tui.Options, error) {
 	if err != nil {
 		return tui.Options{}, err
 	}
+	port, err := gaugePort(cmd)
+	if err != nil {
+		return tui.Options{}, err
+	}
 	dark, profile, ascii := term.Profile(w.Env, flags)
 	term.Settle(dark, profile)
 	return tui.Options{
 		Inbox: tui.NewInbox(), Now: w.Now, Watch: w.Watch, UID: w.UID, By: by, Output: term.NewOutput(w.Out),
 		Palette: draw.NewPalette(dark, profile), Signs: draw.NewSigns(ascii), ASCII: ascii,
+		Cable: port.cable(w),
 	}, nil
 }
 

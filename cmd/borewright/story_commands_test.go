@@ -27,11 +27,15 @@ type bench struct {
 	vars     []string // names of the variables that stations are given
 	stations map[string]*station
 	current  *station
+	cables   map[string]*cableEnd
 }
 
 func (b *bench) clear() {
 	for _, s := range b.stations {
 		s.end()
+	}
+	for _, c := range b.cables {
+		c.close()
 	}
 }
 
@@ -53,6 +57,9 @@ var storyCommands = map[string]func(ts *testscript.TestScript, neg bool, args []
 	"quit":      plain("", 0, 0, quitCommand),
 	"kill9":     plain("", 0, 0, kill9Command),
 	"hangup":    plain("", 0, 0, hangupCommand),
+	"plug":      plain("NAME", 1, 1, plugCommand),
+	"unplug":    plain("NAME", 1, 1, unplugCommand),
+	"gauge":     plain("NAME TEXT", 2, 2, gaugeCommand),
 	"wait-exit": plain("CODE", 1, 1, waitExitCommand),
 	"exits":     plain("CODE PROGRAM ARGS...", 2, 99, exitsCommand),
 }

@@ -20,6 +20,9 @@
 //	quit              send TERM and wait for an orderly end
 //	kill9             kill outright and wait
 //	hangup            close the window
+//	plug NAME         make a serial port of this name, with a gauge on it
+//	unplug NAME       take it away
+//	gauge NAME TEXT   have the gauge send TEXT
 //	wait-exit CODE    wait for the end; CODE is a number or killed
 //	exits CODE PROGRAM ARGS...
 //	                  like exec, for a program that ends with CODE

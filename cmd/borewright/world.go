@@ -56,6 +56,10 @@ type World struct {
 	// errors are those of [store.Open].
 	Open func(path string, o store.Options) (Book, error)
 
+	// Port opens a serial port for reading, 8 data bits, no parity and 1 stop
+	// bit. Its Read returns nothing and no error after a silence of [silence].
+	Port func(device string, baud int) (io.ReadCloser, error)
+
 	// Exists reports whether something is at path, or may be.
 	Exists func(path string) bool
 
@@ -93,6 +97,7 @@ func processWorld() World {
 			}
 			return db, nil
 		},
+		Port:   openPort,
 		Exists: exists,
 		Read:   func(path string) (io.ReadCloser, error) { return os.Open(path) },
 		Write:  store.WriteFile,

@@ -1,10 +1,15 @@
 package gauge
 
 // ReadZero says what a text means that was keyed at a zero check: graduations
-// from zero, for a direct instrument too. The sign means size.
-func ReadZero(keyed string, i Instrument) Result {
+// from zero, for a direct instrument too. The sign means size. What came by the
+// instrument's cable is a deviation where it sends one; where it sends sizes it
+// is refused, because only what the scale is off counts.
+func ReadZero(keyed string, i Instrument, cable bool) Result {
 	i.Kind = Comparator
-	return Read(keyed, Context{Instrument: i})
+	if cable && i.Sends == SendsSize {
+		return refused((&TextError{keyed, "this cable sends sizes; key what the gauge is off, in graduations"}).Error())
+	}
+	return Read(keyed, Context{Instrument: i, Cable: cable && i.Sends != ""})
 }
 
 // CheckTemperature says why a text is no temperature in °C, or nil.

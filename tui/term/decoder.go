@@ -9,7 +9,7 @@ import (
 // The decoder's three spans of time.
 const (
 	// BurstWindow is the longest time from the third last character to the
-	// Enter or Tab of a burst.
+	// Enter, Tab or Ctrl+C of a burst.
 	BurstWindow = 30 * time.Millisecond
 	// newlineWindow is the longest time from a CR to the LF that belongs to it.
 	newlineWindow = 100 * time.Millisecond
@@ -59,13 +59,6 @@ func (d *Decoder) Decode(msg tea.KeyMsg, at time.Time) []Token {
 		}
 	}
 	return out
-}
-
-// Text returns the tokens of characters that did not come from the keyboard,
-// such as a gauge's line, as if they had been typed at the given time. CR, LF
-// and CR LF are Enter; other control characters are dropped.
-func (d *Decoder) Text(s string, at time.Time) []Token {
-	return d.Decode(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s), Paste: true}, at)
 }
 
 // key decodes a key that is not a character.
@@ -153,8 +146,12 @@ func (d *Decoder) pass(t *Token) bool {
 		d.typed++
 		return true
 	}
-	if t.Kind == Enter || t.Kind == Tab {
+	etx := t.Kind == Control && t.Name == "ctrl+c"
+	if t.Kind == Enter || t.Kind == Tab || etx {
 		t.Burst = d.typed >= burstLen && t.At.Sub(d.last[d.typed%burstLen]) <= BurstWindow
+	}
+	if etx && t.Burst {
+		return true // the end of the line comes after it
 	}
 	t.Rune = 0
 	d.typed = 0

@@ -263,11 +263,23 @@ func TestTimes(t *testing.T) {
 	}
 }
 
-func TestText(t *testing.T) {
-	var d Decoder
-	got := show(d.Text("\x02+0.012\r\n\x03", noon))
-	if want := "pl:+ di:0 po:. di:0 di:1 di:2 enter!"; got != want {
-		t.Errorf("got  %s\nwant %s", got, want)
+// A gauge that frames its values sends ETX, which is Ctrl+C, before the end of
+// the line: both are of the burst. By hand Ctrl+C is of none.
+func TestFrameOfAGauge(t *testing.T) {
+	stx, etx := key(tea.KeyCtrlB), key(tea.KeyCtrlC)
+	for _, c := range []struct {
+		steps []any
+		want  string
+	}{
+		{[]any{stx, runes("+12"), etx, enter, lf}, "con:ctrl+b pl:+ di:1 di:2 con:ctrl+c! enter!"},
+		{[]any{runes("123"), 5, etx, 5, enter}, "di:1 di:2 di:3 con:ctrl+c! enter!"},
+		{[]any{runes("123"), 500, etx}, "di:1 di:2 di:3 con:ctrl+c"},
+		{[]any{runes("12"), etx, etx}, "di:1 di:2 con:ctrl+c con:ctrl+c"},
+		{[]any{runes("123"), 500, etx, 5, enter}, "di:1 di:2 di:3 con:ctrl+c enter"},
+	} {
+		if got := show(timed(c.steps...)); got != c.want {
+			t.Errorf("got  %s\nwant %s", got, c.want)
+		}
 	}
 }
 

@@ -71,8 +71,8 @@ type Token struct {
 	Name string
 	// At is the arrival time that was given to Decode.
 	At time.Time
-	// Burst is set on an Enter or a Tab that came, with the three characters
-	// before it, within BurstWindow: faster than a hand, so a gauge's cable,
+	// Burst is set on an Enter, a Tab or a Ctrl+C (the ETX that frames a value)
+	// that came, with the three characters before it, within BurstWindow: faster than a hand, so a gauge's cable,
 	// a scanner or a paste. Characters before those three may still have been
 	// typed by hand; their At tells.
 	Burst bool
