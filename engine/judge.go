@@ -18,6 +18,10 @@ type Finding struct {
 	By   limit.Definition
 	// Value is what was judged, not measured when nothing was read.
 	Value length.Exact
+	// AsRead is the figure as it was read where Value is what it comes to
+	// elsewhere: a ring's end gap at the smallest place of its travel. It is not
+	// measured where Value is as read.
+	AsRead length.Exact
 	// Level and Dir are where it is worst, "" when it is of the whole feature.
 	Level, Dir string
 	Bound      bool // a bound, made from different levels
@@ -46,15 +50,23 @@ func (s *Session) judge(m Measured) []Finding {
 		if l.On == limit.Clearance || l.On == limit.Step || l.On == limit.OutOfRound && !m.roundJudged() {
 			continue
 		}
-		by := s.definition(l)
-		f := s.worstOf(put{m.Of, m.judgedGrid.Names, m.Places, l, by, func(c candidate) doubt.Figure {
-			return s.figureOf(m, l, by, c)
-		}}, candidatesOf(m, l, by))
+		f := s.judgeOne(m, l)
 		f.Judgement.Suspect = m.Suspect && f.Value.Measured()
 		s.note(&f, m.Of)
 		out = append(out, f)
 	}
 	return out
+}
+
+// judgeOne puts one limit of a feature to its figures.
+func (s *Session) judgeOne(m Measured, l limit.Limits) Finding {
+	by := s.definition(l)
+	if l.On == limit.EndGap {
+		return s.judgeGap(m, l, by)
+	}
+	return s.worstOf(put{m.Of, m.judgedGrid.Names, m.Places, l, by, func(c candidate) doubt.Figure {
+		return s.figureOf(m, l, by, c)
+	}}, candidatesOf(m, l, by))
 }
 
 // roundJudged reports whether out-of-round may be judged: shells are eccentric

@@ -20,8 +20,8 @@ func TestLayoutsByHand(t *testing.T) {
 		// 80.008 - 79.962, of piston 1: (0.055 - 0.046) / 0.015.
 		{"inline-four", "bore/2", "clearance", "0.046 mm", "inside", 9.0 / 15},
 		{"inline-four", "bore/2", "taper", "0.016 mm", "outside", 16.0 / 10},
-		// At least 0.25: 0.25 / 0.22.
-		{"inline-four", "ring-gap/1/top", "end gap", "0.220 mm", "outside", 25.0 / 22},
+		// At least 0.25, of 0.22 at its depth: see TestRingGapAtItsDepth.
+		{"inline-four", "ring-gap/1/top", "end gap", "0.20675 mm", "outside", 0.25 / (0.22 - math.Pi*(0.0035-20.0/45*0.0035+50.0/55*0.0025))},
 		// Target 0.10: (0.10 + 0.12) / (0.10 + 0.10).
 		{"inline-four", "deck/1", "deck clearance", "-0.120 mm", "outside", 22.0 / 20},
 		// Pin 1 is at 1, and so is piston 2: 20.005 - 20.000, (0.008 - 0.005) / 0.004.

@@ -29,11 +29,14 @@ func ringName(s *Session, gap plan.Feature) string {
 	return strings.Replace(s.Name(gap), " gap", "", 1)
 }
 
-// file files a gap to its target, or where that is not enough to its low limit.
+// file files a gap to its target, or where that is not enough to what its
+// limits ask for, at the smallest place of the ring's travel: what is to be read
+// is as much wider as it was read wider before.
 func (p *planner) file(f Finding, r Ring) {
-	short := r.Target.Sub(r.Gap)
-	for _, to := range []length.Exact{r.Read.Add(short), aim(f), f.Judgement.Low} {
-		if to = fit.RoundUp(to, p.s.sees(f.Of.Family)); !to.Measured() || to.Cmp(f.Judgement.Low) < 0 {
+	wider := r.Read.Sub(r.Gap)
+	for _, gap := range []length.Exact{r.Target, aim(f), f.Judgement.Low} {
+		to := fit.RoundUp(gap.Add(wider), p.s.sees(f.Of.Family))
+		if !to.Measured() || gap.Cmp(f.Judgement.Low) < 0 {
 			continue
 		}
 		text := fmt.Sprintf("file %s to a gap of %s: %s to take", ringName(p.s, f.Of), p.s.amount(to), p.s.amount(to.Sub(r.Read)))

@@ -49,6 +49,7 @@ type ReportFinding struct {
 	On        string `json:"on"`
 	By        string `json:"by,omitempty"`
 	Value     string `json:"value"`
+	AsRead    string `json:"as_read,omitempty"`
 	Bound     bool   `json:"bound,omitempty"`
 	Level     string `json:"level,omitempty"`
 	Direction string `json:"direction,omitempty"`
@@ -169,7 +170,7 @@ func (a *Assessment) Report(s *Session) Report {
 
 func (s *Session) reportFinding(f Finding) ReportFinding {
 	out := ReportFinding{
-		Of: f.Of.String(), On: string(f.On), By: string(f.By), Value: s.exactText(f.Value),
+		Of: f.Of.String(), On: string(f.On), By: string(f.By), Value: s.exactText(f.Value), AsRead: s.exactText(f.AsRead),
 		Bound: f.Bound, Level: f.Level, Direction: f.Dir,
 		Verdict: f.Judgement.Verdict.String(), Suspect: f.Judgement.Suspect, Judged: f.Judgement.By, Notes: f.Notes, Text: f.Text,
 	}

@@ -115,6 +115,7 @@ func findingObject() schema.Object {
 			says("on", "the characteristic", schema.Words(limit.Characteristics()...)),
 			tells("by", "by which definition it was judged", definitionText(limit.Characteristics()...)),
 			says("value", "what was judged", figureText()),
+			tells("as_read", "the figure as it was read, where what is judged is what it comes to elsewhere: a ring gap at the smallest place of its travel", figureText()),
 			tells("bound", "whether it is a bound, made from different levels", nil),
 			tells("level", "the id of the level where it is worst", filledText()),
 			tells("direction", "the direction in which it is worst", filledText()),

@@ -29,25 +29,24 @@ type Ring struct {
 // Ring works a ring's gap out.
 func (s *Session) Ring(a *Assessment, of plan.Feature) Ring {
 	m, _ := a.Feature(of)
+	x := s.ringTravel(of)
 	r := Ring{Of: of, Bore: plan.Feature{Family: plan.Bore, At: s.Seat(of)}, Read: m.Figures.Mean}
-	bore, _ := a.Feature(r.Bore)
-	if r.Bore.At == 0 || !bore.Figures.Mean.Measured() {
+	r.Gap = r.Read.Add(x.opens())
+	r.Corrected = r.Gap != r.Read
+	smallest := x.smallest()
+	switch {
+	case x.bore.IsZero():
 		r.Missing = append(r.Missing, "the bore of "+s.Name(of)+" is not measured: its gap is as read")
-		r.Gap = r.Read
 		return r
-	}
-	means := fit.MeansOf(bore.Grid.Depths, bore.Grid.Values)
-	least := means.Smallest(s.givenLength(GivenTravelTop, of), s.givenLength(GivenTravelBottom, of))
-	r.Gap = fit.GapAt(r.Read, means.At(s.gapDepth(of)), least)
-	if r.Corrected = r.Gap.Measured() && r.Gap != r.Read; !r.Gap.Measured() {
-		r.Gap = r.Read
+	case !x.known():
 		r.Missing = append(r.Missing, "no ring gap depth is given, or the bore's levels have none: the gap is as read")
 	}
-	if !least.Measured() {
-		least = bore.Figures.Smallest
+	if !smallest.Measured() {
+		bore, _ := a.Feature(r.Bore)
+		smallest = bore.Figures.Smallest
 	}
-	r.Target = s.gapTarget(of, least)
-	s.heat(&r, least)
+	r.Target = s.gapTarget(of, smallest)
+	s.heat(&r, smallest)
 	return r
 }
 

@@ -18,7 +18,11 @@ func (s *Session) sentence(f Finding, places int) string {
 	if !f.Value.Measured() {
 		return text + " not measured"
 	}
-	return text + " " + f.Shown(s.Unit(), places) + s.against(f)
+	text += " " + f.Shown(s.Unit(), places) + s.against(f)
+	if f.AsRead.Measured() {
+		text += "; " + f.AsRead.Format(s.Unit(), places) + " as read"
+	}
+	return text
 }
 
 func (s *Session) where(f Finding) string {

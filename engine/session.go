@@ -157,9 +157,9 @@ func (s *Session) touchedBy(e record.Event) Touched {
 		if b.As != record.First {
 			return Touched{All: true} // repeats pool: they move every doubt of the gauge
 		}
-		return Touched{Features: s.dependents(b.Of)}
+		return Touched{Features: s.withGaps(s.dependents(b.Of))}
 	case record.LeftOut:
-		return Touched{Features: []plan.Feature{b.Of}}
+		return Touched{Features: s.withGaps([]plan.Feature{b.Of})}
 	case record.Note, record.Done, record.Study:
 		return Touched{}
 	case record.Withdrawn:

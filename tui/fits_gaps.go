@@ -58,7 +58,7 @@ func (s *fits) gapAbout(of plan.Feature) []string {
 	r := now.s.Ring(now.a, of)
 	u := s.desk.Session.Unit()
 	if r.Corrected {
-		out = append(out, r.Gap.Format(u, u.Decimals()+1)+" "+u.String()+" at the smallest place of its travel")
+		out = append(out, "judged as it is at the smallest place of its travel: "+r.Gap.Format(u, u.Decimals()+1)+" "+u.String()+" there")
 	}
 	if r.Target.Measured() {
 		out = append(out, r.Target.Format(u, u.Decimals()+1)+" "+u.String()+" by the given factor")

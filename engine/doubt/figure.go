@@ -68,6 +68,12 @@ func (f Figure) Less(g Figure) Figure { return f.plus(g, -1) }
 // Plus returns f + g.
 func (f Figure) Plus(g Figure) Figure { return f.plus(g, 1) }
 
+// Times returns f so many times; by must not be 0.
+func (f Figure) Times(by float64) Figure {
+	f.over /= by
+	return f
+}
+
 // plus brings both over one number, so that whole weights stay whole.
 func (f Figure) plus(g Figure, sign float64) Figure {
 	switch {
