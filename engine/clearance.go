@@ -34,20 +34,27 @@ type pair struct {
 	hole, shaft plan.Feature
 	half        string
 	at          []int // positions in the summary line
-	parts       shells
+	// parts are what the clearance is worked out from, when it is not that of the
+	// assembled bearing; instead are those that an assembled one also has.
+	parts, instead shells
 }
 
 // shells are the housing and the walls that a bearing is made of, when its
 // clearance is worked out from parts.
 type shells struct{ housing, upper, lower plan.Feature }
 
-// touches reports whether a feature takes part in the clearance.
-func (p pair) touches(f plan.Feature) bool { return slices.Contains(p.features(), f) }
+// touches reports whether a feature takes part in the clearance, or in the other
+// one of its bearing.
+func (p pair) touches(f plan.Feature) bool {
+	return slices.Contains(p.features(), f) || slices.Contains(p.instead.features(), f)
+}
 
 // features returns all that the clearance may be made of.
 func (p pair) features() []plan.Feature {
-	return []plan.Feature{p.hole, p.shaft, p.parts.housing, p.parts.upper, p.parts.lower}
+	return append([]plan.Feature{p.hole, p.shaft}, p.parts.features()...)
 }
+
+func (x shells) features() []plan.Feature { return []plan.Feature{x.housing, x.upper, x.lower} }
 
 // pairings are the families that make a clearance together, hole first. A
 // bearing also has the housing and the shells that it is made of.
@@ -72,11 +79,18 @@ func (s *Session) pairs() []pair {
 		t, _ := x.hole.Traits()
 		for at := 1; at <= t.Count(s.layout); at++ {
 			p, ok := s.pairAt(x.hole, x.shaft, at)
-			if ok && s.planned(x.hole) {
+			if !ok {
+				continue
+			}
+			inParts := x.shell != "" && s.planned(x.housing) && s.planned(x.shell)
+			if inParts {
+				p.instead = s.shellsAt(x.housing, x.shell, at)
+			}
+			if s.planned(x.hole) {
 				out = append(out, p)
 			}
-			if ok && x.shell != "" && s.planned(x.housing) && s.planned(x.shell) {
-				p.parts = s.shellsAt(x.housing, x.shell, at)
+			if inParts {
+				p.parts, p.instead = p.instead, shells{}
 				out = append(out, p)
 			}
 		}
@@ -120,16 +134,35 @@ func (s *Session) fit(a *Assessment, p pair) Fit {
 	}
 	cells := s.fitCells(a, p)
 	limits := s.clearanceLimits(p.hole)
-	by := s.clearanceBy(limits)
-	f.Clearance = fit.Between(holes, shafts, fit.Definition(by))
-	if f.FromParts && known && fit.Between(hole.judgedGrid.Values, shafts, fit.Definition(by)).Judged.Measured() {
-		f.Difference = fit.Between(hole.judgedGrid.Values, shafts, fit.MeanMean).Mean.Sub(f.Clearance.Mean)
+	by := fit.Definition(s.clearanceBy(limits))
+	f.Clearance = fit.Between(holes, shafts, by)
+	var assembled fit.Clearance
+	if known {
+		assembled = fit.Between(hole.judgedGrid.Values, shafts, by)
+	}
+	if f.FromParts && assembled.Judged.Measured() {
+		f.Difference = assembled.Mean.Sub(f.Clearance.Mean)
+	}
+	if !s.judgedSo(a, p, f, assembled, shafts) {
 		return f
 	}
 	for _, l := range limits {
 		f.findings = append(f.findings, s.judgeFit(f, l, holes, shafts, cells))
 	}
 	return f
+}
+
+// judgedSo reports whether it is this clearance of a bearing that limits are put
+// to: the assembled one, but the one from parts where that alone is known.
+func (s *Session) judgedSo(a *Assessment, p pair, f Fit, assembled fit.Clearance, shafts [][]length.Exact) bool {
+	switch {
+	case f.FromParts && s.planned(p.hole.Family):
+		return f.Clearance.Judged.Measured() && !assembled.Judged.Measured()
+	case f.FromParts || p.instead == shells{} || assembled.Judged.Measured():
+		return true
+	default:
+		return !fit.Between(s.installed(a, p.instead), shafts, f.Clearance.By).Judged.Measured()
+	}
 }
 
 // clearanceBy is the definition that clearances are shown by.

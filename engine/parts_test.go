@@ -159,6 +159,42 @@ func TestClearanceFromPartsAndItsDifference(t *testing.T) {
 	}
 }
 
+// Whether a bearing is read assembled, from its parts, in both ways or in none,
+// its clearance is one finding, kept up as each reading comes.
+func TestABearingsClearanceIsFoundOnce(t *testing.T) {
+	t.Parallel()
+	s := replay(t, bareSession(t, plan.Default(plan.Inline, 1, false), []string{"main-bearing clearance 0.0010 0.0030"},
+		group(plan.MainHousing, 1, "vertical", "horizontal"), group(plan.ShellMain, 1, plan.Once),
+		group(plan.MainJournal, 1, "vertical"), group(plan.MainBearing, 1, "vertical")))
+	a := engine.Assess(s)
+	for _, step := range []struct{ of, values, says string }{
+		{"main-housing/1", "a/vertical=2.2500 a/horizontal=2.2490", "clearance not measured"},
+		{"shell-main/1/upper", "a/once=0.1240", "clearance not measured"},
+		{"main-journal/1", "a/vertical=2.0000", "clearance not measured"},
+		{"shell-main/1/lower", "a/once=0.1240", "clearance 0.0020, 0.0010 to 0.0030 in"},
+		{"main-bearing/1", "a/vertical=2.0009", "clearance 0.0009, too tight"},
+	} {
+		all := sealAll(t, s.Events(), "ek", read(t, step.of, step.values))
+		for _, e := range all[len(s.Events()):] {
+			touched, err := s.Apply(e)
+			if err != nil {
+				t.Fatal(err)
+			}
+			a = a.Again(s, touched)
+			sameFindings(t, a, engine.Assess(s))
+		}
+		n, text := 0, ""
+		for _, f := range a.Findings {
+			if f.On == limit.Clearance && f.Of == feature(t, "main-bearing/1") {
+				n, text = n+1, f.Text
+			}
+		}
+		if n != 1 || !strings.Contains(text, step.says) {
+			t.Errorf("with %s there are %d findings, the last is %q, want %q", step.of, n, text, step.says)
+		}
+	}
+}
+
 func TestReadingsFollowTheLoosePart(t *testing.T) {
 	bodies := bareSession(t, plan.Default(plan.Inline, 2, false), []string{"bore clearance 0.0020 0.0040"},
 		group(plan.Bore, 1, "across"), group(plan.Piston, 1, "across"))

@@ -139,9 +139,10 @@ func (s *worst) clearance(l *lineup, m *member, of plan.Feature) {
 			continue
 		}
 		l.by = string(c.Clearance.By)
-		if c.Clearance.Judged.Measured() {
-			m.clearance = c.Clearance.Judged.Format(s.desk.Session.Unit(), c.Places)
+		if !c.Clearance.Judged.Measured() {
+			continue // it may be known from parts
 		}
+		m.clearance = c.Clearance.Judged.Format(s.desk.Session.Unit(), c.Places)
 		for _, f := range m.Findings {
 			if f.On == limit.Clearance && f.Of == c.Hole && f.With == c.Shaft && f.Value.Measured() {
 				m.tone = verdictTone(f.Judgement)
