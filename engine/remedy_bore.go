@@ -126,12 +126,9 @@ func (p *planner) oversize(fs []Finding) {
 	all, largest, worst := s.extreme(p.a, plan.Bore, length.Max)
 	fresh, limited := s.freshRange(plan.Bore)
 	ladder, missing := s.rungs(plan.Bore)
-	stock := s.givenLength(GivenReboreStock, plan.Feature{Family: plan.Bore})
-	if !stock.Measured() {
-		missing = append(missing, "no rebore stock is given: none is taken")
-		stock = length.Of(0)
-	}
-	need := fmt.Sprintf("%s is %s at its largest and takes %s to clean up", s.Name(worst), s.amount(largest), s.amount(stock))
+	stock, takes, unknown := s.cleanUp(GivenReboreStock, plan.Bore)
+	missing = append(missing, unknown...)
+	need := fmt.Sprintf("%s is %s at its largest%s", s.Name(worst), s.amount(largest), takes)
 	rung, ok := fit.Oversize(ladder, fresh, largest, stock)
 	switch {
 	case !limited:
@@ -145,6 +142,16 @@ func (p *planner) oversize(fs []Finding) {
 	default:
 		p.say(fs, "fit liners or another block: "+need+", more than any oversize of the ladder", missing...)
 	}
+}
+
+// cleanUp returns the stock that cleaning up takes, what is said of it behind a
+// size, and what is missing: where it is not given none is counted.
+func (s *Session) cleanUp(name string, f plan.Family) (stock length.Exact, takes string, missing []string) {
+	stock = s.givenLength(name, plan.Feature{Family: f})
+	if !stock.Measured() {
+		return length.Of(0), "", []string{"no " + name + " is given: what it takes to clean up is not counted"}
+	}
+	return stock, " and takes " + s.amount(stock) + " to clean up", nil
 }
 
 // extreme returns how many features a family has, the extreme of all their

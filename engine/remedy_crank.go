@@ -40,12 +40,9 @@ func (p *planner) undersize(family plan.Family, fs []Finding) {
 	all, least, worst := s.extreme(p.a, family, length.Min)
 	fresh, limited := s.freshRange(family)
 	ladder, missing := s.rungs(family)
-	stock := s.givenLength(GivenGrindStock, plan.Feature{Family: family})
-	if !stock.Measured() {
-		missing = append(missing, "no grinding stock is given: none is taken")
-		stock = length.Of(0)
-	}
-	need := fmt.Sprintf("%s is %s at its smallest and takes %s to clean up", s.Name(worst), s.amount(least), s.amount(stock))
+	stock, takes, unknown := s.cleanUp(GivenGrindStock, family)
+	missing = append(missing, unknown...)
+	need := fmt.Sprintf("%s is %s at its smallest%s", s.Name(worst), s.amount(least), takes)
 	rung, ok := fit.Undersize(ladder, fresh, least, stock)
 	switch {
 	case !limited:
@@ -73,7 +70,14 @@ func (s *Session) shellsFollow(journal plan.Family, rung fit.Rung, journals int)
 			have += one.Count
 		}
 	}
-	return fmt.Sprintf("%d halves of that undersize follow, %d are on hand", halves, have)
+	switch {
+	case len(s.onHand(shell).shells) == 0:
+		return fmt.Sprintf("%d halves of that undersize follow, none is said to be on hand", halves)
+	case have == 1:
+		return fmt.Sprintf("%d halves of that undersize follow, 1 is on hand", halves)
+	default:
+		return fmt.Sprintf("%d halves of that undersize follow, %d are on hand", halves, have)
+	}
 }
 
 // isShells reports whether a finding can be cured by other shells.

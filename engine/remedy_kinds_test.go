@@ -65,7 +65,7 @@ func TestBoresAreHonedOrBored(t *testing.T) {
 		"lost, no ladder": {
 			map[string]string{"bore/2": "a/across=3.7532 a/along=3.7520"},
 			nil,
-			"bore oversize: bore 2 is 3.7532 in at its largest and takes 0.0000 in to clean up; no ladder is given for bores; no rebore stock is given: none is taken",
+			"bore oversize: bore 2 is 3.7532 in at its largest; no ladder is given for bores; no rebore stock is given: what it takes to clean up is not counted",
 		},
 		"lost": {
 			map[string]string{"bore/1": "a/across=3.7502", "bore/2": "a/across=3.7532 a/along=3.7520"},
@@ -80,7 +80,7 @@ func TestBoresAreHonedOrBored(t *testing.T) {
 		"lost for good": {
 			map[string]string{"bore/2": "a/across=3.7972 a/along=3.7520"},
 			[]record.Body{ladder("bore", "0.0400")},
-			"fit liners or another block: bore 2 is 3.7972 in at its largest and takes 0.0000 in to clean up, more than any oversize of the ladder",
+			"fit liners or another block: bore 2 is 3.7972 in at its largest, more than any oversize of the ladder",
 		},
 	} {
 		if got := remedies(one(t, 2, limits, groups, c.reads, c.more...)); !strings.Contains(got, c.want) {
@@ -114,7 +114,7 @@ func TestJournalsAreGroundAlike(t *testing.T) {
 		"deeply": {
 			map[string]string{"main-journal/2": "a/vertical=2.9885 b/vertical=2.9880"},
 			[]record.Body{under, halves},
-			"grind all 2 main journals to the 0.0200 undersize, 2.9780 to 2.9790 in: main journal 2 is 2.9880 in at its smallest and takes 0.0000 in to clean up; 4 halves of that undersize follow, 1 are on hand; no grinding stock is given",
+			"grind all 2 main journals to the 0.0200 undersize, 2.9780 to 2.9790 in: main journal 2 is 2.9880 in at its smallest; 4 halves of that undersize follow, 1 is on hand; no grinding stock is given: what it takes to clean up is not counted",
 		},
 		"no ladder": {map[string]string{"main-journal/2": "a/vertical=2.9971"}, nil, "grind undersize: main journal 2 is 2.9971 in at its smallest"},
 		"too far":   {map[string]string{"main-journal/2": "a/vertical=2.9600"}, []record.Body{under}, "another crank: main journal 2 is 2.9600 in at its smallest"},
