@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
@@ -174,7 +175,7 @@ func TestABearingsClearanceIsFoundOnce(t *testing.T) {
 		{"shell-main/1/lower", "a/once=0.1240", "clearance 0.0020, 0.0010 to 0.0030 in"},
 		{"main-bearing/1", "a/vertical=2.0009", "clearance 0.0009, too tight"},
 	} {
-		all := sealAll(t, s.Events(), "ek", read(t, step.of, step.values))
+		all := enginetest.Seal(t, s.Events(), "ek", read(t, step.of, step.values))
 		for _, e := range all[len(s.Events()):] {
 			touched, err := s.Apply(e)
 			if err != nil {

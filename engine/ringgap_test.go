@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"borewright/engine"
+	"borewright/engine/enginetest"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
@@ -113,7 +114,7 @@ func TestABoreMovesTheGapsOfItsRings(t *testing.T) {
 			p := rapid.SampledFrom(s.Plan().Places(feature(t, "bore/1"))).Draw(rt, "place")
 			size := inch(t, fmt.Sprintf("4.00%02d", rapid.IntRange(0, 30).Draw(rt, "size")))
 			b := record.Reading{Of: p.Of, Level: p.Level, Dir: p.Dir, Keyed: size.Number(), Via: record.ViaFile, Size: size, As: record.First}
-			all := sealAll(t, s.Events(), "ek", []record.Body{b})
+			all := enginetest.Seal(t, s.Events(), "ek", []record.Body{b})
 			touched, err := s.Apply(all[len(all)-1])
 			if err != nil {
 				rt.Fatal(err)
