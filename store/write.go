@@ -14,22 +14,33 @@ import (
 // maxName is how many bytes a file's name may have.
 const maxName = 200
 
-// WriteFile writes a file into the folder, for its owner only, and returns its
-// path. The name is cleaned first: nothing of it leads out of the folder. The
-// file is whole or not there. What is there is replaced only when overwrite is
-// set. Errors are *FileErrors: ErrName, ErrNoFolder, ErrExists, ErrFull,
-// ErrReadOnly, ErrDisk.
-func WriteFile(dir, name string, data []byte, overwrite bool) (path string, err error) {
+// FilePath returns where [WriteFile] would write a file. The name is cleaned:
+// nothing of it leads out of the folder. The error is a *FileError of ErrName
+// or ErrDisk.
+func FilePath(dir, name string) (string, error) {
 	clean := cleanName(name)
 	if clean == "" {
 		return "", &FileError{Path: dir, Kind: ErrName}
 	}
-	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
-		return "", &FileError{Path: dir, Kind: ErrNoFolder, Cause: err}
-	}
-	path, err = filepath.Abs(filepath.Join(dir, clean))
+	path, err := filepath.Abs(filepath.Join(dir, clean))
 	if err != nil {
 		return "", explain(dir, err)
+	}
+	return path, nil
+}
+
+// WriteFile writes a file into the folder, for its owner only, and returns its
+// path, which is that of [FilePath]. The
+// file is whole or not there. What is there is replaced only when overwrite is
+// set. Errors are *FileErrors: ErrName, ErrNoFolder, ErrExists, ErrFull,
+// ErrReadOnly, ErrDisk.
+func WriteFile(dir, name string, data []byte, overwrite bool) (path string, err error) {
+	path, err = FilePath(dir, name)
+	if err != nil {
+		return "", err
+	}
+	if info, err := os.Stat(dir); err != nil || !info.IsDir() {
+		return "", &FileError{Path: dir, Kind: ErrNoFolder, Cause: err}
 	}
 	if info, err := os.Lstat(path); err == nil && info.IsDir() {
 		return "", &FileError{Path: path, Kind: ErrExists}

@@ -91,6 +91,7 @@ func (b *bench) Actions() []Action {
 			return nil
 		}).because("asks what is on the bench, then measuring begins"),
 		quiet(on("p", "prep", b.prep).unless(none)).because("opens the sign-off of the marked session: what is not ready yet"),
+		quiet(on("e", "sheet", b.sheet).unless(none)).because("opens the build sheet of the marked session, to look at and to write"),
 		on("f|/", "find", b.find).because("by any word, or part of one, of title, customer or engine, as it is typed"),
 		on("d", "duplicate", b.duplicate).unless(none).
 			because("begins a session for the next engine with the setup of the marked one; its gauges are zeroed anew"),

@@ -153,6 +153,7 @@ func newStation(t *testing.T, w, h int, sessions ...string) *station {
 	st := &Station{Options: Options{
 		Book: b, By: "ek", UID: func() string { return "uid-of-this-test" },
 		Now:     func() time.Time { clock = clock.Add(time.Second); return clock },
+		Folder:  &drawer{files: map[string][]byte{}},
 		Palette: draw.NewPalette(true, termenv.Ascii), Signs: draw.NewSigns(false),
 	}}
 	s := &station{t: t, book: b, st: st, r: newRouter(st, newBench(st))}

@@ -40,6 +40,7 @@ func (m *measure) Actions() []Action {
 		}).because("what is measured, with which gauges, against which limits"),
 		quiet(m.st.fitsKey(m.desk, func() plan.Feature { return m.place.Of })),
 		m.st.prepKey(m.desk),
+		quiet(m.st.sheetKey(m.desk)),
 		m.st.limitsKey(m.desk, func() plan.Feature { return m.place.Of }),
 	)
 	out = append(out, m.doubtKeys()...)

@@ -64,6 +64,11 @@ var everyScreen = map[string][]string{
 	"hone":            {"<enter>", "v", "c"},
 	"hone keyed":      {"<enter>", "v", "c", "20", "<enter>", "+7"},
 	"hone counts":     {"<enter>", "v", "c", "20", "<enter>", "+7", "<enter>", "*", "6", "<enter>"},
+	"sheet":           {"<enter>", "e"},
+	"sheet both":      {"<enter>", "e", "u", "u", "<pgdown>", "<pgdown>"},
+	"sheet tables":    {"<enter>", "w", "e", "f", "f"},
+	"sheet written":   {"e", "f", "<enter>"},
+	"sheet there":     {"<enter>", "e", "<enter>", "<enter>"},
 	"setup new":       {"n"},
 	"setup":           {"<enter>", "s"},
 }

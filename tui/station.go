@@ -14,6 +14,8 @@ import (
 type Options struct {
 	Book  Book
 	Inbox *Inbox
+	// Folder is where sheets are written; without one none are.
+	Folder Folder
 	// Now is the time of an event; Watch is the clock that is only looked at, for
 	// what is shown and for the rhythm of keys, and is Now when nil.
 	Now, Watch func() time.Time

@@ -58,6 +58,7 @@ func (s *worst) Actions() []Action {
 			return nil
 		}),
 		quiet(s.st.prepKey(s.desk)),
+		quiet(s.st.sheetKey(s.desk)),
 		s.st.fitsKey(s.desk, s.markedFeature),
 		s.st.limitsKey(s.desk, s.markedFeature),
 		s.st.doubtKey(s.desk, s.marked),

@@ -7,6 +7,7 @@ import (
 	"github.com/urfave/cli/v3"
 
 	"borewright/engine"
+	"borewright/engine/record"
 )
 
 // assessCommand is "borewright assess FILE".
@@ -54,7 +55,7 @@ func assess(cmd *cli.Command, w World, name string) error {
 	}
 	found := engine.Assess(session)
 	if cmd.Bool("json") {
-		err = printJSON(w.Out, found.Report(session))
+		err = record.WriteJSON(w.Out, found.Report(session))
 	} else {
 		err = printLines(w.Out, found.Whole(session))
 	}

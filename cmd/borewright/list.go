@@ -42,7 +42,7 @@ func list(cmd *cli.Command, w World, want want) error {
 	case err != nil:
 		return err
 	case cmd.Bool("json"):
-		return printJSON(w.Out, listed(hs, shortIDs(all)))
+		return record.WriteJSON(w.Out, listed(hs, shortIDs(all)))
 	case len(all) == 0:
 		return printLines(w.Out, []string{`There is no session yet; "borewright" begins one.`})
 	case len(hs) == 0:

@@ -20,6 +20,7 @@ func looksFlags() []cli.Flag {
 		choice("dark", "draw for a dark terminal"),
 		choice("no-colour", "draw without colours"),
 		choice("ascii", "draw with ASCII signs only"),
+		sheetsFlag(),
 		byFlag(true),
 		gaugeFlag(),
 	}

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"cmp"
 	"context"
 	"errors"
@@ -65,9 +64,13 @@ func completeSheet(w World) cli.ShellCompleteFunc {
 }
 
 func writeSheet(cmd *cli.Command, w World, id string) error {
-	write, err := sheetForm(cmd)
+	form, err := sheetForm(cmd)
 	if err != nil {
 		return err
+	}
+	units, err := sheet.ParseUnits(cmd.String("units"))
+	if err != nil {
+		return usagef("there are no units %q: %w", cmd.String("units"), err)
 	}
 	path, err := database(cmd, w)
 	if err != nil {
@@ -85,59 +88,33 @@ func writeSheet(cmd *cli.Command, w World, id string) error {
 	if err != nil {
 		return err
 	}
-	var data bytes.Buffer
-	if err := write(&data, session); err != nil {
+	made, err := sheet.Make(form, session, units)
+	if err != nil {
 		return err
 	}
-	return deliver(w, to, data.Bytes(), cmd.Bool("force"))
+	return deliver(w, to, made.Data, cmd.Bool("force"))
 }
 
 // sheetForms names the forms of a sheet.
 const sheetForms = "html, pdf, csv or json"
 
-// sheetForm returns what writes the form of sheet that the command line asks
-// for.
-func sheetForm(cmd *cli.Command) (func(*bytes.Buffer, *engine.Session) error, error) {
-	units, err := sheet.ParseUnits(cmd.String("units"))
-	if err != nil {
-		return nil, usagef("there are no units %q: %w", cmd.String("units"), err)
-	}
-	switch form := cmd.String("to"); form {
-	case "csv":
-		return csvForm(cmd)
-	case "json":
-		return func(out *bytes.Buffer, s *engine.Session) error {
-			return printJSON(out, engine.Assess(s).Report(s))
-		}, nil
-	case "html":
-		return documentForm(sheet.HTML, units), nil
-	case "pdf":
-		return documentForm(sheet.PDF, units), nil
+// sheetForm returns the form of sheet that the command line asks for.
+func sheetForm(cmd *cli.Command) (sheet.Form, error) {
+	switch form, table := cmd.String("to"), cmd.String("table"); {
+	case form == "html":
+		return sheet.HTMLForm, nil
+	case form == "pdf":
+		return sheet.PDFForm, nil
+	case form == "json":
+		return sheet.JSONForm, nil
+	case form != "csv":
+		return 0, usagef("there is no form %q; the forms are %s", form, sheetForms)
+	case table == "readings":
+		return sheet.ReadingsForm, nil
+	case table == "results":
+		return sheet.ResultsForm, nil
 	default:
-		return nil, usagef("there is no form %q; the forms are %s", form, sheetForms)
-	}
-}
-
-// documentForm returns what builds a sheet and writes it as a document.
-func documentForm(write func(io.Writer, sheet.Sheet) error, units sheet.Units) func(*bytes.Buffer, *engine.Session) error {
-	return func(out *bytes.Buffer, s *engine.Session) error {
-		made, err := sheet.Build(s, engine.Assess(s), sheet.Options{Units: units})
-		if err != nil {
-			return err
-		}
-		return write(out, made)
-	}
-}
-
-// csvForm returns what writes the table that the command line asks for.
-func csvForm(cmd *cli.Command) (func(*bytes.Buffer, *engine.Session) error, error) {
-	switch table := cmd.String("table"); table {
-	case "readings":
-		return func(out *bytes.Buffer, s *engine.Session) error { return sheet.ReadingsCSV(out, s) }, nil
-	case "results":
-		return func(out *bytes.Buffer, s *engine.Session) error { return sheet.ResultsCSV(out, s, engine.Assess(s)) }, nil
-	default:
-		return nil, usagef("there is no table %q; the tables are readings and results", table)
+		return 0, usagef("there is no table %q; the tables are readings and results", table)
 	}
 }
 

@@ -121,18 +121,18 @@ func sameSheet(data []byte, m sheet.Mark, events []record.Sealed) error {
 	if err != nil {
 		return err
 	}
-	write := func(out *bytes.Buffer, s *engine.Session) error { return printJSON(out, engine.Assess(s).Report(s)) }
+	form := sheet.JSONForm
 	switch {
 	case bytes.HasPrefix(data, []byte("%PDF-")):
-		write = documentForm(sheet.PDF, m.Units)
+		form = sheet.PDFForm
 	case m.UID != "":
-		write = documentForm(sheet.HTML, m.Units)
+		form = sheet.HTMLForm
 	}
-	var again bytes.Buffer
-	if err := write(&again, session); err != nil {
+	again, err := sheet.Make(form, session, m.Units)
+	if err != nil {
 		return err
 	}
-	if !bytes.Equal(again.Bytes(), data) {
+	if !bytes.Equal(again.Data, data) {
 		return fmt.Errorf("the digest matches to event %d, but the rest is not what is written of it now: it was altered, or another version wrote it", m.Head.N)
 	}
 	return nil

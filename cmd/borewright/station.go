@@ -104,7 +104,7 @@ func stationOptions(cmd *cli.Command, w World) (tui.Options, error) {
 	dark, profile, ascii := term.Profile(w.Env, flags)
 	term.Settle(dark, profile)
 	return tui.Options{
-		Inbox: tui.NewInbox(), Now: w.Now, Watch: w.Watch, UID: w.UID, By: by, Output: term.NewOutput(w.Out),
+		Inbox: tui.NewInbox(), Folder: sheetsFolder(cmd, w), Now: w.Now, Watch: w.Watch, UID: w.UID, By: by, Output: term.NewOutput(w.Out),
 		Palette: draw.NewPalette(dark, profile), Signs: draw.NewSigns(ascii), ASCII: ascii,
 		Cable: port.cable(w),
 	}, nil

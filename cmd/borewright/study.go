@@ -57,7 +57,7 @@ func study(cmd *cli.Command, w World, name string) error {
 	case err != nil:
 		return fileError(name, err)
 	case cmd.Bool("json"):
-		return printJSON(w.Out, report)
+		return record.WriteJSON(w.Out, report)
 	default:
 		return printLines(w.Out, report.Lines())
 	}
