@@ -7,6 +7,8 @@ import (
 	"os"
 	"testing"
 	"time"
+
+	"borewright/store"
 )
 
 // storyLook is what the clock gains each time it is looked at, as it is once for
@@ -25,6 +27,10 @@ func storyWorld() World {
 	w.Now = steppingClock(start, time.Second)
 	w.Watch = steppingClock(start, storyLook)
 	w.UID = countedUID(os.Getenv("STORY_UID"))
+	if os.Getenv(earlyVariable) != "" {
+		open := w.Open
+		w.Open = func(path string, o store.Options) (Book, error) { return openEarly(open, path, o) }
+	}
 	return w
 }
 
