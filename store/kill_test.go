@@ -20,6 +20,9 @@ func TestMain(m *testing.M) {
 	if path := os.Getenv(childDB); path != "" {
 		os.Exit(child(path))
 	}
+	if path := os.Getenv(recordDB); path != "" {
+		os.Exit(recorded(path))
+	}
 	os.Exit(m.Run())
 }
 
