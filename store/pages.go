@@ -8,8 +8,8 @@ import (
 
 // The walk over the pages after a file is locked and before it is written. A
 // free page that is in use would be overwritten, and a branch that leads back
-// to itself would end the process, so both are looked for. Only the inner pages
-// are read: leaves are guarded by the checksums of what they hold.
+// to itself would never end or end the process, so both are looked for. Of
+// leaves only the heads are read: what they hold is guarded by its checksums.
 
 const (
 	branchPage   = 0x01
@@ -141,8 +141,8 @@ func (p *pages) buckets(root page) error {
 	return nil
 }
 
-// tree walks a tree from a page that is claimed. All leaves lie equally deep,
-// so the first child of a branch tells whether to read the others.
+// tree walks a tree from a page that is claimed. Every child's head is read: an
+// old branch where a leaf should be can lead back to itself.
 func (p *pages) tree(id uint64, depth int) error {
 	pg, _, err := p.head(id)
 	if err != nil || pg.flags == leafPage {
@@ -160,10 +160,6 @@ func (p *pages) tree(id uint64, depth int) error {
 		if err := p.claim(children[i]); err != nil {
 			return err
 		}
-	}
-	first, _, err := p.head(children[0])
-	if err != nil || first.flags == leafPage {
-		return err
 	}
 	for _, child := range children {
 		if err := p.tree(child, depth+1); err != nil {
