@@ -9,32 +9,6 @@ import (
 	"borewright/engine/record"
 )
 
-// signOff is where the prep list stands.
-func signOff(views []view) Section {
-	v := views[0]
-	ready := v.a.Ready
-	x := Section{Heading: "Prep and sign-off"}
-	if !ready.Listed() {
-		return x
-	}
-	x.Notes = ready.Lines()
-	for _, f := range ready.Findings {
-		if f.Blocks() {
-			x.Notes = append(x.Notes, upper(f.Text))
-		}
-	}
-	t := Table{Caption: "What was signed off", Columns: []string{"when", "by", "what"}}
-	for _, e := range v.s.Log() {
-		if e.Live && e.Is() == record.IsDone {
-			t.Rows = append(t.Rows, []Cell{{Text: day(e.At)}, {Text: e.By}, {Text: strings.TrimPrefix(e.Text, "prep: ")}})
-		}
-	}
-	if len(t.Rows) > 0 {
-		x.Tables = []Table{t}
-	}
-	return x
-}
-
 // gauges are the instruments, what they were set on and their zero checks.
 func gauges(views []view) Section {
 	v := views[0]

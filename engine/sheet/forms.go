@@ -9,17 +9,29 @@ import (
 	"borewright/engine/plan"
 )
 
-// The measures of one drawn feature, in points: the middle of its panel to the
-// wall of the smallest size, how far the largest stands further out, how deep
-// it is, and the pitch of panels.
+// How deep a drawn feature is and the pitch of rows of panels, in points, and
+// how many panels a row has at most.
 const (
-	bareHalf   = 20.0
-	bulge      = 16.0
-	deep       = 62.0
-	perRow     = 6
-	panelPitch = wide / perRow
-	panelHigh  = 100.0
+	deep      = 62.0
+	panelHigh = 100.0
+	perRow    = 8
 )
+
+// panels is how the panels of a picture are laid out, in points: so many in a
+// row, their pitch, the middle of one to the wall of the smallest size, and how
+// far the largest stands further out.
+type panels struct {
+	row                int
+	pitch, half, bulge float64
+}
+
+// panelsOf lays out so many panels in rows that are as full as one another.
+func panelsOf(n int) panels {
+	rows := (n + perRow - 1) / perRow
+	row := (n + rows - 1) / rows
+	pitch := wide / float64(max(row, 6))
+	return panels{row, pitch, 0.23 * pitch, 0.18 * pitch}
+}
 
 var dirInks = [...]Ink{Blue, Rust, Black, Grey}
 
@@ -75,16 +87,16 @@ func (v view) sizes(g plan.Group, d drawn) []length.Exact {
 }
 
 func (v view) formPicture(g plan.Group, all []drawn, low, high length.Exact) Picture {
-	row := perRow
-	p := Picture{W: wide, H: panelHigh*math.Ceil(float64(len(all))/float64(row)) + 14}
+	at := panelsOf(len(all))
+	p := Picture{W: wide, H: panelHigh*math.Ceil(float64(len(all))/float64(at.row)) + 14}
 	scale := 0.0
 	if span := high.Float() - low.Float(); span > 0 {
-		scale = bulge / span
+		scale = at.bulge / span
 	}
-	p.Caption = v.formCaption(g, low, scale)
+	p.Caption = v.formCaption(g, low, scale, at.half)
 	for i, d := range all {
-		x, y := panelPitch*(float64(i%row)+0.5), panelHigh*float64(i/row)+6
-		p.panel(v, g, d, low, scale, x, y)
+		x, y := at.pitch*(float64(i%at.row)+0.5), panelHigh*float64(i/at.row)+6
+		p.panel(v, g, d, panel{low, scale, x, y, at.half})
 	}
 	x := 0.0
 	for i, dir := range g.Directions {
@@ -97,13 +109,13 @@ func (v view) formPicture(g plan.Group, all []drawn, low, high length.Exact) Pic
 }
 
 // formCaption says what is drawn and by how much it is exaggerated.
-func (v view) formCaption(g plan.Group, low length.Exact, scale float64) string {
+func (v view) formCaption(g plan.Group, low length.Exact, scale, half float64) string {
 	text := fmt.Sprintf("Forms of %s, %s above: the thin lines are %s %s, the smallest of all",
 		g.Family.Plural(), g.Levels[0].Called(), v.figure(low), v.u)
 	if scale == 0 {
 		return text + "; all are the same"
 	}
-	times := scale * low.Float() / (2 * bareHalf)
+	times := scale * low.Float() / (2 * half)
 	return text + fmt.Sprintf("; each side shows the whole diametral difference, about %s times as large as it is", rough(times))
 }
 
@@ -113,16 +125,25 @@ func rough(x float64) string {
 	return fmt.Sprintf("%.0f", math.Round(x/step)*step)
 }
 
-func (p *Picture) panel(v view, g plan.Group, d drawn, low length.Exact, scale, x, y float64) {
+// panel is where one feature is drawn: its middle and top, half the smallest
+// size, and how far a difference from it stands out.
+type panel struct {
+	low               length.Exact
+	scale, x, y, half float64
+}
+
+func (p *Picture) panel(v view, g plan.Group, d drawn, at panel) {
+	x, y := at.x, at.y
+	p.Boxes = append(p.Boxes, Box{x - at.half, y, 2 * at.half, deep, Pale})
 	for _, side := range []float64{-1, 1} {
-		wall := x + side*bareHalf
+		wall := x + side*at.half
 		p.Lines = append(p.Lines, Line{[][2]float64{{wall, y}, {wall, y + deep}}, Grey, true, 0.4})
 		for i, dir := range g.Directions {
 			var points [][2]float64
 			for j, l := range g.Levels {
 				e := v.s.Figure(plan.Place{Of: d.of, Level: l.ID, Dir: dir}, d.stage)
 				if e.Measured() {
-					out := scale * (e.Float() - low.Float())
+					out := at.scale * (e.Float() - at.low.Float())
 					points = append(points, [2]float64{wall + side*out, y + deep*float64(j)/float64(len(g.Levels)-1)})
 				}
 			}
@@ -132,6 +153,6 @@ func (p *Picture) panel(v view, g plan.Group, d drawn, low length.Exact, scale, 
 		}
 	}
 	p.Words = append(p.Words,
-		Word{X: x, Y: y + deep + 12, Size: 8, Text: v.s.Name(d.of), Align: Middle},
+		Word{X: x, Y: y + deep + 12, Size: 7.5, Text: v.s.Name(d.of), Align: Middle},
 		Word{X: x, Y: y + deep + 21, Size: 7, Text: v.s.StageName(d.of, d.stage), Align: Middle, Ink: Grey})
 }

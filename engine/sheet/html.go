@@ -8,6 +8,7 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 //go:embed sheet.tmpl
@@ -57,12 +58,22 @@ func points(ps [][2]float64) string {
 
 func anchor(a Align) string { return [...]string{"start", "middle", "end"}[a] }
 
+// shortCell is how many characters a cell has at most that is not broken.
+const shortCell = 15
+
+// unbroken reports whether the text of a cell stands on one line.
+func (c Cell) unbroken() bool { return c.Number || utf8.RuneCountInString(c.Text) <= shortCell }
+
 // class is the class of a cell.
 func class(c Cell) string {
-	if c.Number {
+	switch {
+	case c.Number:
 		return "n"
+	case c.unbroken():
+		return c.Tone.name() + " s"
+	default:
+		return c.Tone.name()
 	}
-	return c.Tone.name()
 }
 
 // rightAligned reports whether a column holds figures.

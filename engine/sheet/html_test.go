@@ -12,7 +12,7 @@ import (
 
 // session returns a demo session as it stands after so many events, or wholly
 // when n is 0.
-func session(t *testing.T, name string, n int) *engine.Session {
+func session(t testing.TB, name string, n int) *engine.Session {
 	t.Helper()
 	data, ok := testdata.Session(name)
 	if !ok {
@@ -34,7 +34,7 @@ func session(t *testing.T, name string, n int) *engine.Session {
 }
 
 // eventsOf returns the events of a file in either form.
-func eventsOf(t *testing.T, file record.File) []record.Sealed {
+func eventsOf(t testing.TB, file record.File) []record.Sealed {
 	t.Helper()
 	if file.Full != nil {
 		return file.Full.Events

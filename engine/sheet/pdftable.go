@@ -36,8 +36,12 @@ func (p *printer) widths(t Table) []float64 {
 	p.font("", cellSize, Black)
 	for _, row := range t.Rows {
 		for i, c := range row {
-			least[i] = max(least[i], p.longest(c.Text))
-			want[i] = max(want[i], p.f.GetStringWidth(drawable(c.Text)))
+			whole := p.f.GetStringWidth(drawable(c.Text))
+			if want[i] = max(want[i], whole); c.unbroken() {
+				least[i] = max(least[i], whole)
+			} else {
+				least[i] = max(least[i], p.longest(c.Text))
+			}
 		}
 	}
 	sumLeast, sumWant := 0.0, 0.0

@@ -38,7 +38,10 @@ func readings(views []view) Section {
 // grid is the table of a family's readings.
 func (v view) grid(g plan.Group) Table {
 	traits, _ := g.Family.Traits()
-	t := Table{Caption: upper(g.Family.Plural()) + ", in " + unitWord(v), Columns: []string{"part", "stage", "level"}}
+	t := Table{Caption: upper(g.Family.Plural()) + ", in " + unitWord(v), Columns: []string{"part", "stage"}}
+	if traits.Figure == "" || len(g.Levels) > 1 {
+		t.Columns = append(t.Columns, "level")
+	}
 	if traits.Figure == "" {
 		for _, d := range g.Directions {
 			t.Columns = append(t.Columns, engine.DirName(d))
@@ -66,9 +69,9 @@ func (v view) gridRows(g plan.Group, f plan.Feature, stage int, name string, lev
 	traits, _ := g.Family.Traits()
 	var out [][]Cell
 	for i, l := range g.Levels {
-		row := []Cell{{Text: v.s.Name(f)}, {Text: name}, {Text: l.Called()}}
-		if !l.Depth.IsZero() {
-			row[2].Text += fmt.Sprintf(" (%s)", l.Depth)
+		row := []Cell{{Text: v.s.Name(f)}, {Text: name}}
+		if traits.Figure == "" || len(g.Levels) > 1 {
+			row = append(row, Cell{Text: levelText(l)})
 		}
 		for _, d := range g.Directions {
 			row = append(row, number(v.figure(v.s.Figure(plan.Place{Of: f, Level: l.ID, Dir: d}, stage))))
@@ -80,4 +83,12 @@ func (v view) gridRows(g plan.Group, f plan.Feature, stage int, name string, lev
 		out = append(out, row)
 	}
 	return out
+}
+
+// levelText is a level with its depth, where it has one.
+func levelText(l plan.Level) string {
+	if l.Depth.IsZero() {
+		return l.Called()
+	}
+	return fmt.Sprintf("%s (%s)", l.Called(), l.Depth)
 }
