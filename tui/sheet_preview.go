@@ -45,8 +45,11 @@ func (p *preview) add(tone draw.Tone, text string) {
 	p.lines = append(p.lines, paintedLine{tone, " " + text})
 }
 
-// say adds a text over as many lines as it takes.
+// say adds a text over as many lines as it takes, none for none.
 func (p *preview) say(tone draw.Tone, text string) {
+	if text == "" {
+		return
+	}
 	for _, line := range draw.Wrap(p.signs.Text(draw.Clean(text)), max(1, p.w-2)) {
 		p.add(tone, line)
 	}

@@ -95,7 +95,15 @@ func layoutNote(l plan.Layout) string {
 	if l.Form == "" {
 		return "No layout is set."
 	}
-	return fmt.Sprintf("%s, %d cylinders, %d mains.", upper(l.Form), l.Cylinders, l.Mains)
+	return fmt.Sprintf("%s, %s, %s.", upper(l.Form), several(l.Cylinders, "cylinder"), several(l.Mains, "main"))
+}
+
+// several is a number of things.
+func several(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 func unitNote(views []view) string {

@@ -12,43 +12,43 @@ import (
 
 // session returns a demo session as it stands after so many events, or wholly
 // when n is 0.
-func session(t testing.TB, name string, n int) *engine.Session {
-	t.Helper()
+func session(tb testing.TB, name string, n int) *engine.Session {
+	tb.Helper()
 	data, ok := testdata.Session(name)
 	if !ok {
-		t.Fatalf("no session %s", name)
+		tb.Fatalf("no session %s", name)
 	}
 	file, err := record.ReadFile(bytes.NewReader(data))
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
-	events := eventsOf(t, file)
+	events := eventsOf(tb, file)
 	if n > 0 {
 		events = events[:n]
 	}
 	s, err := engine.Replay(events)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return s
 }
 
 // eventsOf returns the events of a file in either form.
-func eventsOf(t testing.TB, file record.File) []record.Sealed {
-	t.Helper()
+func eventsOf(tb testing.TB, file record.File) []record.Sealed {
+	tb.Helper()
 	if file.Full != nil {
 		return file.Full.Events
 	}
 	fresh, err := file.Plain.Events("plain", time.Unix(0, 0).UTC(), "")
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	var out []record.Sealed
 	var head record.Head
 	for _, e := range fresh {
 		s, err := record.Seal(e, head)
 		if err != nil {
-			t.Fatal(err)
+			tb.Fatal(err)
 		}
 		out, head = append(out, s), s.Head
 	}

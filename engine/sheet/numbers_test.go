@@ -3,11 +3,9 @@ package sheet
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"html"
 	"maps"
 	"os"
-	"os/exec"
 	"regexp"
 	"slices"
 	"strings"
@@ -157,9 +155,7 @@ func document(t *testing.T, s Sheet) []byte {
 // The text of the document is that of the page: the same numbers, each as often.
 func TestNumbersOfTheDocument(t *testing.T) {
 	t.Parallel()
-	if _, err := exec.LookPath("pdftotext"); errors.Is(err, exec.ErrNotFound) {
-		t.Skip("the numbers of the PDF are not read back: pdftotext (Debian package poppler-utils) is not here")
-	}
+	reader(t, "pdftotext", "poppler-utils")
 	for _, name := range []string{"launch-complete", "launch", "hillclimb", "one-bore"} {
 		for _, u := range []Units{"", MM, Both} {
 			s := built(t, session(t, name, 0), u)
@@ -167,16 +163,13 @@ func TestNumbersOfTheDocument(t *testing.T) {
 			if err := os.WriteFile(file, document(t, s), 0o600); err != nil {
 				t.Fatal(err)
 			}
-			text, err := exec.Command("pdftotext", "-layout", file, "-").Output()
-			if err != nil {
-				t.Fatal(err)
-			}
-			got, want := numbersIn(string(text)), numbersIn(shownText(pageOf(t, s)))
+			text := textOf(t, file)
+			got, want := numbersIn(text), numbersIn(shownText(pageOf(t, s)))
 			if len(want) < 6 || !maps.Equal(got, want) {
 				t.Errorf("%s in %q: the document and the page differ: %s", name, u, differing(got, want))
 			}
 			for _, sign := range []string{"⌀", "−", "°"} {
-				if !strings.Contains(string(text), sign) && strings.Contains(shownText(pageOf(t, s)), sign) {
+				if !strings.Contains(text, sign) && strings.Contains(shownText(pageOf(t, s)), sign) {
 					t.Errorf("%s in %q: %s cannot be read back", name, u, sign)
 				}
 			}

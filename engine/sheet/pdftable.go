@@ -89,6 +89,7 @@ func (p *printer) heading(t Table, widths []float64) {
 	p.y += cellLine*float64(most) + 1
 	p.pen(Black, 0.7)
 	p.f.Line(edge, p.y, pageWide-edge, p.y)
+	p.y += 1.5
 }
 
 func (p *printer) row(t Table, row []Cell, widths []float64) {

@@ -74,7 +74,7 @@ func notes(views []view) Section {
 	t := Table{Columns: []string{"when", "by", "note"}, Caption: "What was noted down"}
 	for _, e := range v.s.Log() {
 		if e.Live && e.Is() == record.IsNote {
-			t.Rows = append(t.Rows, []Cell{{Text: day(e.At)}, {Text: e.By}, {Text: e.Text}})
+			t.Rows = append(t.Rows, []Cell{{Text: day(e.At)}, {Text: e.By}, {Text: strings.TrimPrefix(e.Text, "note: ")}})
 		}
 	}
 	if len(t.Rows) == 0 {
