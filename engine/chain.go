@@ -17,7 +17,7 @@ func (s *Session) Chained(p plan.Place) (clearance length.Exact, over plan.Featu
 		if !chained || t.Dev.IsZero() || i > 0 && on != over {
 			return length.Exact{}, plan.Feature{}, false
 		}
-		over, all = on, append(all, t.Dev.Exact())
+		over, all = on, append(all, t.Dev.Exact().Sub(length.Of(s.Drift(t))))
 	}
 	return length.MeanOf(all...), over, len(all) > 0
 }

@@ -28,6 +28,8 @@ func tellRules(r record.Rules) string {
 	add(r.Coverage != "", "coverage factor %s", r.Coverage)
 	add(!r.Drift.IsZero(), "a zero may wander by %s", r.Drift)
 	add(r.StaleHours > 0, "a zero is stale after %d hours", r.StaleHours)
+	add(r.DriftSpread, "drift spread over the set by time")
+	add(r.StaleWarm != "", "a zero is stale after a change of %s °C", r.StaleWarm)
 	add(r.BlindRate != "", "share read again unseen %s", r.BlindRate)
 	if len(out) == 0 {
 		return "rules: the usual ones"

@@ -200,16 +200,17 @@ func (s *Session) IsLeftOut(p plan.Place) bool {
 }
 
 // SizeOf returns the size that a reading means at 20 °C: what was read, or its
-// deviation from the size of its setting's master as that is known now. It is
-// not measured when that master is a feature with no reading left.
+// deviation from the size of its setting's master as that is known now, less
+// what the zero had wandered by, see Drift. It is not measured when that master is a feature with no reading left.
 func (s *Session) SizeOf(t Taken) length.Exact { return s.sizeOf(t) }
 
 func (s *Session) sizeOf(t Taken, through ...string) length.Exact {
+	wandered := length.Of(s.Drift(t))
 	if !t.Size.IsZero() {
-		return s.at20(t, t.Size.Exact())
+		return s.at20(t, t.Size.Exact().Sub(wandered))
 	}
 	set, _ := s.Set(t.Set)
-	return s.at20(t, s.zeroSize(set.Setting, through...).Add(t.Dev.Exact()))
+	return s.at20(t, s.zeroSize(set.Setting, through...).Add(t.Dev.Exact()).Sub(wandered))
 }
 
 // Figure returns a place's figure in a stage: the exact mean of its readings.

@@ -67,7 +67,7 @@ func (s *Session) common(key string, t Taken) []doubt.Contribution {
 	if x.Doubt.Length > 0 {
 		out = append(out, doubt.Master(masterID(x), x.Doubt.Length))
 	}
-	if d := s.zeroings[x.ID].drift; d > 0 {
+	if d := s.zeroings[x.ID].drift; d > 0 && !s.rules.DriftSpread {
 		out = append(out, doubt.Drift(key, d))
 	}
 	influences, err := s.Warm(t).Influences()

@@ -14,6 +14,7 @@ type zeroing struct {
 	bad     bool          // a check since then was bad
 	drift   length.Length // the most that a good check was out
 	doubted []span
+	points  []zeroPoint // the good checks, in order
 }
 
 // span is the events after from, up to to; to is 0 while it is still open.
@@ -42,6 +43,7 @@ func (st *state) checked(set gauge.Set, n int64, drift length.Length) {
 	good := drift <= limit && drift >= -limit
 	if good {
 		z.drift = max(z.drift, drift, -drift)
+		z.points = append(z.points[:len(z.points):len(z.points)], zeroPoint{n, drift})
 	}
 	switch {
 	case good && z.bad:

@@ -131,7 +131,7 @@ func TestNewerEvent(t *testing.T) {
 	path := temp(t)
 	kept := build(t, path, 3, 10)
 	tamper(t, path, func(tx *bolt.Tx) error {
-		line := bytes.Replace(kept["s2"][11], []byte(`"v":1`), []byte(`"v":2`), 1)
+		line := bytes.Replace(kept["s2"][11], []byte(`"v":1`), []byte(`"v":99`), 1)
 		return tx.Bucket([]byte("events")).Put(event(12), store.Frame(event(12), line))
 	})
 	db := open(t, path, store.Options{})

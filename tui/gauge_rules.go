@@ -22,6 +22,9 @@ func newRulesForm(st *Station, d *Desk) *entry {
 		return []row{
 			{label: "zero may wander", fields: []field{writtenOf("drift", "a check further out than this makes what was read since the last good one suspect; empty is one mark of the gauge", d.Session.Unit(), &now.Drift)}, note: d.Session.Unit().String()},
 			{label: "zero holds, hours", fields: []field{hoursOf("stale", &now.StaleHours)}, note: "empty is 8"},
+			{label: "and within, °C", fields: []field{decimalOf("warm", "a zero check is asked for where part or gauge is warmer or colder by more than this than at the last zero", &now.StaleWarm)}, note: "empty is 2"},
+			{label: "drift inside that", fields: []field{choiceOf("spread", "either counts what a good check was out as doubt, or takes it off what was read before it, in proportion to the time; sizes follow",
+				[]string{"is doubt", "is spread over the set by time"}, spreadAt[now.DriftSpread], "", func(i int) { now.DriftSpread = i == 1 })}},
 			{label: "read again unseen", fields: []field{decimalOf("blind", "the share of places that are read again unseen: 0.1 is every tenth; empty is none", &now.BlindRate)}, note: "0 to 1"},
 			{label: "near a limit", fields: []field{choiceOf("decision", "guard bands call nothing inside or outside that is nearer to a limit than its doubt",
 				[]string{"the figure decides, its doubt beside it", "guard bands: too close to call"}, max(0, slices.Index(decisions, now.Decision)), "", func(i int) { now.Decision = decisions[i] })}},
@@ -29,7 +32,7 @@ func newRulesForm(st *Station, d *Desk) *entry {
 		}
 	}
 	same := func() bool {
-		return now.Drift == was.Drift && now.StaleHours == was.StaleHours && now.BlindRate == was.BlindRate && now.Decision == was.Decision && now.Coverage == was.Coverage
+		return now.Drift == was.Drift && now.StaleHours == was.StaleHours && now.StaleWarm == was.StaleWarm && now.DriftSpread == was.DriftSpread && now.BlindRate == was.BlindRate && now.Decision == was.Decision && now.Coverage == was.Coverage
 	}
 	return &entry{
 		filling: filling{st: st, form: newForm(rows)}, title: "rules for gauges and doubt",
@@ -44,6 +47,9 @@ func newRulesForm(st *Station, d *Desk) *entry {
 		},
 	}
 }
+
+// spreadAt is where the choices of the drift stand.
+var spreadAt = map[bool]int{true: 1}
 
 // wrongRules says why rules cannot be kept.
 func wrongRules(d *Desk, r record.Rules) string {

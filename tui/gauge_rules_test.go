@@ -8,10 +8,10 @@ import (
 
 func TestTheRulesForGaugesAreSettable(t *testing.T) {
 	b, s := atGauges(t)
-	b.press("r", "0.0002", "<down>", "12", "<down>", "0,1", "<down>", "<right>", "<down>", "2", "<f2>")
+	b.press("r", "0.0002", "<down>", "12", "<down>", "3,5", "<down>", "<right>", "<down>", "0,1", "<down>", "<right>", "<down>", "2", "<f2>")
 	top[*gaugesScreen](b.station)
 	r := b.last(launchUID).Body.(record.Rules)
-	if r.Drift.String() != "0.0002 in" || r.StaleHours != 12 || r.BlindRate != "0.1" || r.Decision != record.Guarded || r.Coverage != "2" {
+	if r.Drift.String() != "0.0002 in" || r.StaleHours != 12 || r.StaleWarm != "3.5" || !r.DriftSpread || r.BlindRate != "0.1" || r.Decision != record.Guarded || r.Coverage != "2" {
 		t.Errorf("recorded %+v", r)
 	}
 	if s.desk.Session.StaleHours() != 12 {
@@ -25,7 +25,7 @@ func TestTheRulesForGaugesAreSettable(t *testing.T) {
 }
 
 func TestImpossibleRulesAreNotKept(t *testing.T) {
-	for _, keys := range [][]string{{"-0.0002"}, {"<down>", "0"}, {"<down>", "1.5"}, {"<down>", "<down>", "1.1"}, {"<down>", "<down>", "-.1"}, {"<down>", "<down>", "<down>", "<down>", "99"}} {
+	for _, keys := range [][]string{{"-0.0002"}, {"<down>", "0"}, {"<down>", "1.5"}, {"<down>", "<down>", "101"}, {"<down>", "<down>", "<down>", "<down>", "1.1"}, {"<down>", "<down>", "<down>", "<down>", "-.1"}, {"<down>", "<down>", "<down>", "<down>", "<down>", "<down>", "99"}} {
 		b, _ := atGauges(t)
 		n := b.last(launchUID).N
 		b.press("r")

@@ -99,6 +99,9 @@ func (m *measure) stay() {
 	if !slices.Contains(s.Places(), m.justTaken) {
 		m.justTaken = plan.Place{}
 	}
+	if m.keys.At == keying.Empty && m.keys.Asking.What == "" && s.Warmed(m.place.Of.Family) != "" {
+		m.askStale(m.st.look())
+	}
 }
 
 // goToPlace goes where a screen above asked for.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"borewright/engine"
 	"borewright/engine/record"
 	"borewright/tui/draw"
 	"borewright/tui/keying"
@@ -13,21 +14,35 @@ import (
 // gauge that lay for hours.
 const askStale = "zero check first"
 
-// askStale asks for a zero check where the gauge in the hand lay for too long.
+// askStale asks for a zero check where the gauge in the hand lay for too long, or
+// where part or gauge is not as warm as at the last zero.
 func (m *measure) askStale(now time.Time) {
-	s := m.desk.Session
-	if m.place.IsZero() {
-		return
-	}
-	h, hours, stale := s.Stale(m.place.Of.Family, now)
-	if !stale || s.Doubtful(h.Setting.ID) {
+	why, h := m.stale(now)
+	if why == "" {
 		return
 	}
 	m.keys = keying.Ask(m.keys, keying.Asking{
 		What: askStale, Signed: true,
-		Title: fmt.Sprintf("first a zero check: %s lay for %s. What does it read on %s, in graduations? / skips it",
-			h.Instrument.Name, layText(hours), masterWords(s, h.Setting)),
+		Title: fmt.Sprintf("first a zero check: %s. What does %s read on %s, in graduations? / skips it",
+			why, h.Instrument.Name, masterWords(m.desk.Session, h.Setting)),
 	})
+}
+
+// stale says why the zero of the gauge in the hand is to be checked first, or "".
+func (m *measure) stale(now time.Time) (why string, h engine.Hand) {
+	s := m.desk.Session
+	if m.place.IsZero() {
+		return "", h
+	}
+	h, hours, stale := s.Stale(m.place.Of.Family, now)
+	switch {
+	case s.Doubtful(h.Setting.ID):
+		return "", h
+	case stale:
+		return h.Instrument.Name + " lay for " + layText(hours), h
+	default:
+		return s.Warmed(m.place.Of.Family), h
+	}
 }
 
 // layText says how long something lay.
@@ -40,11 +55,11 @@ func layText(hours int) string {
 
 // skipStale records that the zero check was skipped.
 func (m *measure) skipStale() {
-	h, hours, stale := m.desk.Session.Stale(m.place.Of.Family, m.st.look())
-	if !stale {
+	why, h := m.stale(m.st.look())
+	if why == "" {
 		return
 	}
-	if m.record(record.Zero{Set: h.Set.ID, Skipped: true, Why: "skipped at the bench after " + layText(hours)}) {
-		m.st.Say(draw.Warn, "zero check skipped, and recorded so: what is read now rests on a zero of "+layText(hours)+" ago")
+	if m.record(record.Zero{Set: h.Set.ID, Skipped: true, Why: "skipped at the bench: " + why}) {
+		m.st.Say(draw.Warn, "zero check skipped, and recorded so: "+why)
 	}
 }

@@ -81,3 +81,27 @@ func TestDaysAreSaidAsDays(t *testing.T) {
 		}
 	}
 }
+
+// A temperature that is not that of the last zero asks for a zero check, at the
+// place; it can be skipped, and that is recorded.
+func TestANewTemperatureAsksForAZeroCheck(t *testing.T) {
+	s := newStation(t, 80, 24, "launch")
+	s.morning = true
+	s.keys("<enter>", "0", "<enter>", "+4", "<enter>")
+	m := top[*measure](s)
+	s.keys("/6", "12.5", "<enter>", "19.5", "<enter>")
+	if m.keys.Asking.What != askStale || !strings.Contains(m.keys.Asking.Title, "the part is 7 °C colder than at the last zero") {
+		t.Fatalf("asks %+v:\n%s", m.keys.Asking, s.r.View())
+	}
+	s.keys("/")
+	if z := s.last(launchUID).Body.(record.Zero); !z.Skipped || z.Why != "skipped at the bench: the part is 7 °C colder than at the last zero" {
+		t.Errorf("recorded %+v", z)
+	}
+	if m.keys.Asking.What != "" || m.where() != "bore 4, middle, along" {
+		t.Errorf("asks %q at %s", m.keys.Asking.What, m.where())
+	}
+	s.keys("+4", "<enter>", "/6", "12", "<enter>", "/")
+	if m.keys.Asking.What != "" {
+		t.Errorf("half a degree more asks again: %s", m.keys.Asking.Title)
+	}
+}

@@ -97,8 +97,11 @@ func (m *measure) do(e keying.Effect) {
 	case keying.AskFor:
 		m.ask(e.What)
 	case keying.Cancel:
-		if e.What == askStale {
+		switch e.What {
+		case askStale:
 			m.skipStale()
+		case askGaugeTemp:
+			m.askStale(m.st.look())
 		}
 	case keying.Hold:
 		m.st.Hush()
@@ -214,7 +217,9 @@ func (m *measure) answer(a keying.Answer) {
 			m.keys = keying.Ask(m.keys, keying.Asking{What: askGaugeTemp, Title: "and of the gauge, in °C? / leaves it", Signed: true})
 		}
 	case askGaugeTemp:
-		m.temperature(a.Text, func(t *gauge.Temperatures, v string) { t.Gauge = v })
+		if m.temperature(a.Text, func(t *gauge.Temperatures, v string) { t.Gauge = v }) {
+			m.askStale(m.st.look())
+		}
 	case keying.AskGauge:
 		m.pickGauge(a.Text)
 	case askMixup:

@@ -110,7 +110,7 @@ func (m *measure) notes(stay []string, w int) []string {
 		text = "note: read while " + strings.Join(stay, ", ")
 	}
 	var lines []string
-	for _, x := range append([]string{m.desk.Session.MixedConditions(m.place.Of)}, m.warmNotes()...) {
+	for _, x := range append([]string{m.desk.Session.MixedConditions(m.place.Of), m.desk.Session.DriftNote(m.chainPlace())}, m.warmNotes()...) {
 		if x != "" {
 			lines = append(lines, draw.Wrap(m.st.Signs.Text(draw.Clean(m.st.Signs.For(draw.Warn)+" "+x)), w)...)
 		}

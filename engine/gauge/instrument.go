@@ -36,8 +36,10 @@ type Instrument struct {
 	High length.Written `json:"high,omitzero"`
 	// Sense is how the needle was proved to move: "clockwise larger" or
 	// "clockwise smaller"; empty when not proved. A keyed sign always means size.
-	Sense string `json:"sense,omitempty"`
-	Sends string `json:"sends,omitempty"`
+	// Proved is the known step that it was proved with, zero when only said.
+	Sense  string         `json:"sense,omitempty"`
+	Proved length.Written `json:"proved,omitzero"`
+	Sends  string         `json:"sends,omitempty"`
 	// Material names what its body is made of; Alpha is its expansion in 1e-6
 	// per °C with AlphaDoubt, as decimal text.
 	Material   string `json:"material,omitempty"`

@@ -17,6 +17,8 @@ func (i Instrument) Validate() error {
 	f.oneOf("unit", i.Unit.String(), "is neither in nor mm", length.In.String(), length.MM.String())
 	i.validateScale(f)
 	f.oneOf("sense", i.Sense, "is neither clockwise larger nor clockwise smaller", "", ClockwiseLarger, ClockwiseSmaller)
+	f.notBelow(1, "proved", i.Proved, "is no step")
+	f.add(!i.Proved.IsZero() && i.Sense == "", "proved", i.Proved.String(), "is given without a sense")
 	f.oneOf("sends", i.Sends, "is neither size, deviation nor graduations", "", SendsSize, SendsDeviation, SendsGraduations)
 	f.text("material", i.Material, longestName)
 	f.decimal("alpha", i.Alpha, 0, mostAlpha)

@@ -47,7 +47,7 @@ func (w Warm) gaugeEffect() (string, length.Length, error) {
 	if err != nil {
 		return "", 0, err
 	}
-	return "gauge " + apart(w.Gauge.At, w.GaugeSet) + " than when set", -c.Correction, nil
+	return "gauge " + Apart(w.Gauge.At, w.GaugeSet) + " than when set", -c.Correction, nil
 }
 
 // partEffect returns by how much a reading is too large because the part, and
@@ -70,8 +70,13 @@ func (w Warm) partEffect() (string, length.Length, error) {
 	return fmt.Sprintf("%s at %s °C, %s at %s °C", w.Part.Of, plain(w.Part.At), other.Of, plain(other.At)), -c.Correction, nil
 }
 
-// apart says how much warmer or colder one temperature is than another.
-func apart(at, from string) string {
+// Rise returns by how many °C one temperature in °C is above another. Both are
+// valid decimal texts.
+func Rise(at, from string) float64 { return value(at) - value(from) }
+
+// Apart says how much warmer or colder one temperature in °C is than another,
+// such as "4 °C colder". Both are valid decimal texts.
+func Apart(at, from string) string {
 	a, b := parsed(at), parsed(from)
 	places := max(a.Places, b.Places)
 	rise := scaled(a, places).Int64() - scaled(b, places).Int64()

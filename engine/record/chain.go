@@ -31,7 +31,7 @@ func SumOf(stored []byte) string {
 // Seal makes an event the next one of a stream: it sets N, V and Prev, keeps
 // the whole seconds of At, validates and encodes. The event must have an At.
 func Seal(e Event, after Head) (Sealed, error) {
-	e.N, e.V, e.Prev = after.N+1, Vocabulary, after.Hash
+	e.N, e.V, e.Prev = after.N+1, vocabularyOf(e.Body), after.Hash
 	e.At = atOffset(e.At)
 	if err := e.validateSealed(); err != nil {
 		return Sealed{}, err
@@ -97,13 +97,10 @@ func follows(e Event, after Head) error {
 
 // validateSealed validates an event that has its number and its hash.
 func (e Event) validateSealed() error {
-	switch {
-	case e.N < 1:
+	if e.N < 1 {
 		return &FieldError{Path: "n", Reason: fmt.Sprintf("events are numbered from 1, not %d", e.N)}
-	case e.V < 1:
-		return &FieldError{Path: "v", Reason: fmt.Sprintf("vocabularies are numbered from 1, not %d", e.V)}
 	}
-	if err := knownVocabulary(e.V); err != nil {
+	if err := e.validVocabulary(); err != nil {
 		return err
 	}
 	if err := validHash(e.Prev, e.N == 1); err != nil {

@@ -86,8 +86,8 @@ func TestVerifyRefuses(t *testing.T) {
 			l[0] = bytes.Replace(l[0], []byte(`"prev":""`), []byte(`"prev":"`+anyHash+`"`), 1)
 			return l
 		}},
-		{"newer", "event 2: this event is of version 2 and this program reads up to version 1: a newer borewright is needed", ErrNewer, func(l [][]byte) [][]byte {
-			l[1] = bytes.Replace(l[1], []byte(`"v":1`), []byte(`"v":2`), 1)
+		{"newer", "event 2: this event is of version 3 and this program reads up to version 2: a newer borewright is needed", ErrNewer, func(l [][]byte) [][]byte {
+			l[1] = bytes.Replace(l[1], []byte(`"v":1`), []byte(`"v":3`), 1)
 			return l
 		}},
 		{"unknown kind", `event 5: is: "remark": no kind of event`, nil, func(l [][]byte) [][]byte {

@@ -8,10 +8,6 @@ import (
 	"time"
 )
 
-// Vocabulary is the number of the kinds and fields known here. A new kind or
-// field raises it; old bytes are lifted when read and never rewritten.
-const Vocabulary = 1
-
 // ShopUID names the stream of what outlives a session: instruments, stock,
 // ladders, costs and studies. No session bears it.
 const ShopUID = "shop"

@@ -129,7 +129,7 @@ func badFiles(t *testing.T) []badFile {
 		{"full: gap", spoilt(`{"n":3,`, `{"n":4,`), "event 3: it is missing; event 4 stands in its place", ErrBroken},
 		{"full: digest too far", spoilt(`"digest":{"n":5`, `"digest":{"n":6`), `the digest does not match the events: it says 6 events that end in "` + head.Hash[:40] + `…", and there are 5`, ErrDigest},
 		{"full: an unknown field", spoilt(`"text":"done"`, `"text":"done","color":"red"`), "event 5: color: no such field is known", nil},
-		{"full: a newer event", spoilt(`{"n":2,"v":1`, `{"n":2,"v":3`), "event 2: this event is of version 3 and this program reads up to version 1: a newer borewright is needed", ErrNewer},
+		{"full: a newer event", spoilt(`{"n":2,"v":1`, `{"n":2,"v":3`), "event 2: this event is of version 3 and this program reads up to version 2: a newer borewright is needed", ErrNewer},
 		{"full: two lines", spoilt(`,"text"`, ",\n\"text\""), "event 5: a stored event is one line", nil},
 		{"full: not an event", spoilt(`"events":[`, `"events":[7,`), `event 1: "7": here must stand an object, not a number`, nil},
 		{"full: a direction", spoilt(`"dir":"along"`, `"dir":"0"`), `event 3: reading dir: direction "0" of bores is written "along"`, nil},

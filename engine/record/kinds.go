@@ -91,6 +91,12 @@ type Rules struct {
 	// Drift is how far a zero may wander, StaleHours how old it may be.
 	Drift      length.Written `json:"drift,omitzero"`
 	StaleHours int            `json:"stale_hours,omitempty"`
+	// DriftSpread spreads the drift between two good zero checks over what was
+	// read between them, by time, instead of counting it as doubt.
+	DriftSpread bool `json:"drift_spread,omitempty"`
+	// StaleWarm is by how many °C part or gauge may differ from when the gauge
+	// was zeroed before its zero is checked, as decimal text.
+	StaleWarm string `json:"stale_warm,omitempty"`
 	// BlindRate is the share of places read again unseen, 0 to 1, as text.
 	BlindRate string `json:"blind_rate,omitempty"`
 }

@@ -18,6 +18,7 @@ func gaugeObjects() map[string]schema.Object {
 			Rules: []*schema.Node{
 				{AnyOf: []*schema.Node{schema.Needed("kind", schema.Is(gauge.Indicator)), schema.Needed("graduation", filled())}},
 				schema.When(schema.Needed("alpha_doubt", filled()), schema.Needed("alpha", filled())),
+				schema.When(schema.Needed("proved", filled()), schema.Needed("sense", filled())),
 				schema.When(schema.Needed("s", filled()), schema.Needed("df", schema.From(1))),
 			},
 		},
@@ -97,6 +98,7 @@ func instrumentRows() []schema.Row {
 		may("low", "the smallest size it reads", notBelowZero()),
 		may("high", "the largest size it reads", nil),
 		may("sense", "how the needle was proved to move", schema.Words("", gauge.ClockwiseLarger, gauge.ClockwiseSmaller)),
+		may("proved", "the known step that it was proved with", aboveZero()),
 		may("sends", "what its cable sends", schema.Words("", gauge.SendsSize, gauge.SendsDeviation, gauge.SendsGraduations)),
 		may("material", "what its body is made of", line(maxName)),
 		may("alpha", "its expansion in 1e-6 per °C, 0 to 1000", decimalText()),

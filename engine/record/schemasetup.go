@@ -161,6 +161,8 @@ func rulesRows() []schema.Row {
 		may("decision", "whether a figure is judged as it is, or by guard bands of its uncertainty", schema.Words("", Simple, Guarded)),
 		may("coverage", "the coverage factor k, 0 to 10", decimalText()),
 		may("drift", "how far a zero may wander", notBelowZero()),
+		may("drift_spread", "whether the drift between two zero checks is spread over what was read between them, by time, and not counted as doubt", nil),
+		may("stale_warm", "by how many °C part or gauge may differ from when the gauge was zeroed before its zero is checked, 0 to 100", decimalText()),
 		may("stale_hours", "after how many hours a zero is too old", schema.From(0)),
 		may("blind_rate", "the share of places that are read again unseen, 0 to 1", decimalText()),
 	}

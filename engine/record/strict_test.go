@@ -67,7 +67,7 @@ var malformed = []struct{ name, old, new, want string }{
 	{"endless digits", `"n":1`, `"n":` + strings.Repeat("9", 65), `n: "` + strings.Repeat("9", 40) + `…": a number has at most 64 characters`},
 
 	// the envelope
-	{"newer", `"v":1`, `"v":2,"sent_by":"cable"`, "this event is of version 2 and this program reads up to version 1: a newer borewright is needed"},
+	{"newer", `"v":1`, `"v":3,"sent_by":"cable"`, "this event is of version 3 and this program reads up to version 2: a newer borewright is needed"},
 	{"no vocabulary", `"v":1,`, ``, "v: vocabularies are numbered from 1, not 0"},
 	{"no number", `"n":1,`, ``, "n: events are numbered from 1, not 0"},
 	{"below zero", `"n":1`, `"n":-1`, "n: events are numbered from 1, not -1"},

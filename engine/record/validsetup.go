@@ -53,6 +53,7 @@ func (r Rules) validate(int64) error {
 		notBelow("drift", r.Drift),
 		atLeast("stale_hours", int64(r.StaleHours), 0),
 		decimal("blind_rate", r.BlindRate, 0, 1),
+		decimal("stale_warm", r.StaleWarm, 0, 100),
 	)
 }
 
