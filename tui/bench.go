@@ -52,8 +52,6 @@ func (b *bench) Update(msg tea.Msg) tea.Cmd {
 		return b.seat(msg)
 	case returned:
 		return b.refresh()
-	case confirmed:
-		return msg.do()
 	case begun:
 		b.st.Push(newMeasure(b.st, msg.desk))
 	}

@@ -6,8 +6,7 @@ import (
 	"borewright/tui/draw"
 )
 
-// confirm asks before something is done that one key shall not do. The screen
-// beneath gets confirmed when the answer is yes.
+// confirm asks before something is done that one key shall not do.
 type confirm struct {
 	st       *Station
 	title    string
@@ -18,7 +17,7 @@ type confirm struct {
 	w, h    int
 }
 
-// confirmed tells the screen beneath to do what was asked for.
+// confirmed tells the router to do what was asked for, over the screen beneath.
 type confirmed struct{ do func() tea.Cmd }
 
 // Init needs nothing.

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -93,23 +94,33 @@ func (r *router) statusLine() string {
 	return r.st.Palette.Paint(s.tone, draw.Fit(" "+s.text, r.w))
 }
 
-// footer shows as many of the screen's keys as have room.
+// helpWord is what the key of the help page says; it is always in the footer.
+const helpWord = "help"
+
+// footer shows as many of the screen's keys as have room, and how to get help.
 func (r *router) footer() string {
 	p := &r.st.Palette
 	var b strings.Builder
+	all := slices.DeleteFunc(r.actions(), func(a Action) bool { return a.Off != "" || a.Help == "" || a.Quiet })
+	wide := func(a Action) int { return draw.Width(" " + keyLabel(a.Keys[0]) + " " + a.Help + " ") }
+	kept := 0 // for help, until it is written
+	if i := slices.IndexFunc(all, isHelp); i >= 0 {
+		kept = wide(all[i])
+	}
 	used := 0
-	for _, a := range r.actions() {
-		if a.Off != "" || a.Help == "" || a.Quiet {
-			continue
+	for _, a := range all {
+		if isHelp(a) {
+			kept = 0
 		}
-		item := " " + keyLabel(a.Keys[0]) + " " + a.Help + " "
-		if n := draw.Width(item); used+n <= r.w {
+		if n := wide(a); used+n+kept <= r.w {
 			used += n
 			b.WriteString(" " + p.Paint(draw.Key, keyLabel(a.Keys[0])) + " " + p.Paint(draw.Dim, a.Help) + " ")
 		}
 	}
 	return b.String()
 }
+
+func isHelp(a Action) bool { return a.Help == helpWord }
 
 // keyLabel is how a key is written on the screen.
 func keyLabel(key string) string {

@@ -73,7 +73,7 @@ func TestAMisprintIsHeldOnceAndKept(t *testing.T) {
  (swapped digits)
 
  looks like a slip: Enter again keeps it
- Enter next field  F2 keep the limits  ? help  Esc back`)
+ Enter next field  F2 keep the limits  F1 help  Esc back`)
 	b.press("<enter>")
 	if f := b.limits().form.focus; f != "wear low" {
 		t.Errorf("the focus is on %s", f)

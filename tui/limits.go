@@ -71,8 +71,8 @@ func (s *limitsScreen) Actions() []Action {
 		on("down|+", "down", func() tea.Cmd { return s.move(1) }),
 		on("f|*", "for one alone", s.alone).unless(none).
 			because("gives limits to a single feature, such as one bore that was bored oversize; they go before its family's"),
-		on("t|delete", "take away", s.takeAway).unless(nothing).
-			because("nothing is judged by it any more; it stays in the log, which can bring it back"),
+		on("t|delete", "take away", s.askTakeAway).unless(nothing).
+			because("after asking: nothing is judged by it any more; it stays in the log, which can bring it back"),
 		on("pgup", "", func() tea.Cmd { return s.move(-s.room()) }),
 		on("pgdown", "", func() tea.Cmd { return s.move(s.room()) }),
 	}
@@ -147,6 +147,20 @@ func (s *limitsScreen) firstWithout(r limitRow) plan.Feature {
 		}
 	}
 	return all[0]
+}
+
+// askTakeAway asks before the marked limits are taken away.
+func (s *limitsScreen) askTakeAway() tea.Cmd {
+	r, _ := s.marked()
+	s.st.Push(&confirm{
+		st: s.st, title: "take limits away", yes: "take them away", no: "leave them",
+		question: []string{
+			"Take away the limits on " + draw.Clean(limitTitle(s.desk.Session, r.limits)) + "?", "",
+			"Nothing is judged by them any more. They stay in the log, and W there brings them back.",
+		},
+		do: s.takeAway,
+	})
+	return nil
 }
 
 // takeAway withdraws what set the marked limits.

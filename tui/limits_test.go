@@ -135,7 +135,7 @@ func TestALimitForOneFeatureAlone(t *testing.T) {
 	b.see("  bore 4               3.7600   3.7610        -   3.7660        -  in")
 	b.press("<down>", "f")
 	b.see("Size of bore 1, diametral")
-	b.press("<esc>", "t")
+	b.press("<esc>", "t", "<enter>")
 	b.see("the limit on size of bore 4 is taken away")
 	if l := b.limitOf("bore/4", limit.Size); l != (limit.Limits{}) || b.limitOf("bore", limit.Size) == l {
 		t.Errorf("the limits of bore 4 are %+v", l)
@@ -143,7 +143,7 @@ func TestALimitForOneFeatureAlone(t *testing.T) {
 	if b.last(launchUID).Is() != record.IsWithdrawn {
 		t.Errorf("recorded %+v", b.last(launchUID).Body)
 	}
-	b.press("<esc>", "l", "<down>", "W")
+	b.press("<esc>", "l", "<down>", "W", "<enter>")
 	if b.limitOf("bore/4", limit.Size) == (limit.Limits{}) {
 		t.Error("the log does not bring the limits back")
 	}
@@ -155,7 +155,7 @@ func TestALimitForOneFeatureAlone(t *testing.T) {
 func TestALimitIsTakenAway(t *testing.T) {
 	b, _ := atLimits(t)
 	b.mark("bore", limit.OutOfRound)
-	b.press("t")
+	b.press("t", "<enter>")
 	if b.limitOf("bore", limit.OutOfRound) != (limit.Limits{}) {
 		t.Error("out-of-round is still limited")
 	}

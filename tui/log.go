@@ -72,8 +72,8 @@ func (l *logScreen) Actions() []Action {
 			because("goes round: all events, those of the feature in the hand, those of each family"),
 		on("/", "find", l.find).because("shows only events in which every word or number typed is found"),
 		on("n", "note", l.note).because("adds a note to the marked event's feature, or to the session where it has none"),
-		on("W", "withdraw or bring back", l.turn).unless(l.whyNot()).
-			because("takes the marked event back; on one that was taken back it brings it back. Both stay in the log"),
+		on("W", l.turning(), l.askTurn).unless(l.whyNot()).
+			because("asks, and then takes the marked event back, or brings it back when it was taken back. Both stay in the log"),
 		on("enter", "go to its place", l.visit).unless(l.nowhere()),
 		on("pgup", "", func() tea.Cmd { return l.move(-l.room()) }),
 		on("pgdown", "", func() tea.Cmd { return l.move(l.room()) }),
@@ -145,6 +145,37 @@ func (l *logScreen) nowhere() string {
 		return "this event is about no single place"
 	}
 	return ""
+}
+
+// turning says what W does to the marked event: taking back what was taken
+// back, or the taking back itself, brings it back.
+func (l *logScreen) turning() string {
+	e, ok := l.marked()
+	if _, taking := e.Body.(record.Withdrawn); ok && e.Live == taking {
+		return "bring back"
+	}
+	return "withdraw"
+}
+
+// askTurn asks before it takes the marked event back or brings it back.
+func (l *logScreen) askTurn() tea.Cmd {
+	e, _ := l.marked()
+	_, taking := e.Body.(record.Withdrawn)
+	question, after := "Withdraw event %d?", "It stays in the log, marked, and W on it brings it back. Figures are computed without it."
+	switch {
+	case taking && e.Live:
+		question, after = "Bring back what event %d withdrew?", "It counts again as it did."
+	case taking:
+		question, after = "Withdraw again what event %d withdrew?", "It stays in the log. Figures are computed without it."
+	case !e.Live:
+		question, after = "Bring event %d back?", "It counts again as it did."
+	}
+	l.st.Push(&confirm{
+		st: l.st, title: l.turning(), yes: l.turning(), no: "leave it as it is",
+		question: []string{fmt.Sprintf(question, e.N), "", l.st.Signs.Text(draw.Clean(e.Text)), "", after},
+		do:       l.turn,
+	})
+	return nil
 }
 
 func (l *logScreen) turn() tea.Cmd {

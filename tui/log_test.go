@@ -80,7 +80,7 @@ func TestWordsAreFound(t *testing.T) {
 	b.press("/", "<ctrl+w>", "<ctrl+w>", "<ctrl+w>", "no such thing at all")
 	b.see("nothing here; f goes on")
 	b.press("<enter>", "W")
-	b.see("withdraw or bring back: no event is shown")
+	b.see("withdraw: no event is shown")
 	b.press("<enter>")
 	b.see("go to its place: no event is shown")
 	b.press("<down>", "<up>", "n", "<esc>")
@@ -123,14 +123,14 @@ func TestTheLogShowsWhatReplacedWhat(t *testing.T) {
 func TestAWithdrawnEventSaysWhatTookItBack(t *testing.T) {
 	b, l := atLog(t, "+4", "<enter>")
 	n := l.n
-	b.press("W")
+	b.press("W", "<enter>")
 	e, _ := l.marked()
 	if e.N != n || e.Live || e.WithdrawnBy != n+1 {
 		t.Fatalf("event %d is marked: live %v, withdrawn by %d", e.N, e.Live, e.WithdrawnBy)
 	}
 	b.see("(withdrawn by ")
 	b.see(" withdrawn by ")
-	b.press("W")
+	b.press("W", "<enter>")
 	if e, _ := l.marked(); e.N != n || !e.Live {
 		t.Errorf("event %d is marked: live %v, want %d brought back", e.N, e.Live, n)
 	}
@@ -212,5 +212,5 @@ func TestTheLogLooksSo(t *testing.T) {
  zero, keyed +5 (replace)
 
 
- Up newer  Down older  f filter  / find  n note  W withdraw or bring back`)
+ Up newer  Down older  f filter  / find  n note  W withdraw  ? help  Esc back`)
 }

@@ -196,7 +196,7 @@ func TestWithdrawTakesBackAndReturns(t *testing.T) {
 	if w.Event != s.last(launchUID).N-1 || m.where() != "bore 4, middle, across" {
 		t.Errorf("withdrew %d, now at %s", w.Event, m.where())
 	}
-	s.keys("l", "<down>", "W")
+	s.keys("l", "<down>", "W", "<enter>")
 	if back := s.last(launchUID).Body.(record.Withdrawn); back.Event != s.last(launchUID).N-1 {
 		t.Errorf("the log did not bring it back: %+v", back)
 	}

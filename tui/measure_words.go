@@ -19,7 +19,7 @@ import (
 func (m *measure) Actions() []Action {
 	var out []Action
 	for _, k := range keying.Keys(m.keys, m.view()) {
-		value := strings.HasPrefix(k.Key, "0-9") || strings.HasPrefix(k.Key, "+")
+		value := strings.HasPrefix(k.Key, "0-9") || strings.HasPrefix(k.Key, "+") || k.Key == "Backspace"
 		out = append(out, Action{Keys: []string{k.Key}, Help: k.Does, Off: k.Off, Quiet: value})
 	}
 	if m.Typing() == Words { // letters are those of a label

@@ -72,8 +72,8 @@ func (e *prepEdit) Actions() []Action {
 	return []Action{
 		on("enter", "change", e.change).unless(none).because("its name, how many there are, its limits, its places"),
 		on("1|a", "add", push(newPrepAdd(e.st, e.desk))).because("a step the program knows, or all of a ready list"),
-		on("2|t|delete", "take out", e.takeOut).unless(e.stays(none)).
-			because("what came after the step comes after what came before it; the log can bring it back"),
+		on("2|t|delete", "take out", e.askTakeOut).unless(e.stays(none)).
+			because("after asking: what came after the step comes after what came before it; the log can bring it back"),
 		on("3|o", "own step", e.own).because("a step of your own, behind any other"),
 		on("up|-", "up", move(-1)), on("down|+", "down", move(1)),
 		on("pgup", "", move(-e.room())), on("pgdown", "", move(e.room())),
@@ -104,6 +104,20 @@ func (e *prepEdit) own() tea.Cmd {
 		s.NotBefore = []string{marked.ID}
 	}
 	e.st.Push(newPrepForm(e.st, e.desk, s))
+	return nil
+}
+
+// askTakeOut asks before the marked step is taken out of the list.
+func (e *prepEdit) askTakeOut() tea.Cmd {
+	s, _ := e.marked()
+	e.st.Push(&confirm{
+		st: e.st, title: "take a step out", yes: "take it out", no: "leave it in the list",
+		question: []string{
+			"Take " + quoted(s.Name) + " out of the list?", "",
+			"It is not asked for any more. What it had ticked stays in the log, and W there brings it back.",
+		},
+		do: e.takeOut,
+	})
 	return nil
 }
 

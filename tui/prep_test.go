@@ -298,7 +298,11 @@ func TestMeasuringUnwashedIsAllowedAndNoted(t *testing.T) {
 func TestTheListIsChanged(t *testing.T) {
 	s, p := atPrep(t, "3", "/4")
 	e := top[*prepEdit](s)
-	s.keys("2")
+	s.keys("2", "<esc>")
+	if _, _, ok := p.steps().Find(prep.PlugsOut); !ok {
+		t.Error("2 alone takes the step out")
+	}
+	s.keys("2", "<enter>")
 	if _, _, ok := p.steps().Find(prep.PlugsOut); ok {
 		t.Error("2 did not take the step out")
 	}
@@ -347,7 +351,9 @@ func TestAStepWithAnOpenTallyStays(t *testing.T) {
 
 func TestAnEmptiedListIsLeft(t *testing.T) {
 	s, _ := atPrep(t, "4", "e")
-	s.keys(times(8, "2")...)
+	for range 8 {
+		s.keys("2", "<enter>")
+	}
 	if !strings.Contains(s.r.View(), "the list is empty") {
 		t.Fatalf("eight steps taken out leave\n%s", s.r.View())
 	}

@@ -150,16 +150,35 @@ func (r *router) act(a Action) tea.Cmd {
 func (r *router) actions() []Action {
 	own := r.top().Actions()
 	if _, isHelp := r.top().(*help); !isHelp {
-		own = append(own, on("?|f1", "help", func() tea.Cmd {
+		keys := "?|f1"
+		if r.top().Typing() == Words {
+			keys = "f1" // ? is a character of the field
+		}
+		own = append(own, on(keys, helpWord, func() tea.Cmd {
 			r.st.Push(newHelp(r.st, r.top()))
 			return nil
 		}))
 	}
-	if len(r.stack) > 1 && !slices.ContainsFunc(own, func(a Action) bool { return !a.Quiet && slices.Contains(a.Keys, "esc") }) {
-		own = append(own, on("esc", "back", func() tea.Cmd {
+	return r.back(own)
+}
+
+// back puts the key that leaves the top screen last: its own where it has one,
+// else the one that pops it.
+func (r *router) back(own []Action) []Action {
+	if len(r.stack) < 2 {
+		return own
+	}
+	i := slices.IndexFunc(own, func(a Action) bool { return slices.Contains(a.Keys, "esc") })
+	switch {
+	case i < 0:
+		return append(own, on("esc", "back", func() tea.Cmd {
 			r.st.Pop(nil)
 			return nil
 		}))
+	case own[i].Quiet && len(own[i].Keys) == 1:
+		last := own[i]
+		last.Quiet = false
+		return append(slices.Delete(own, i, i+1), last)
 	}
 	return own
 }
@@ -185,6 +204,9 @@ func (r *router) make(m move) tea.Cmd {
 		return m.push.Init()
 	case len(r.stack) > 1:
 		r.stack = r.stack[:len(r.stack)-1]
+		if yes, ok := m.result.(confirmed); ok {
+			return tea.Batch(yes.do(), r.top().Update(returned{}))
+		}
 		if m.result != nil {
 			return r.top().Update(m.result)
 		}

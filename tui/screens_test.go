@@ -110,7 +110,7 @@ func TestEveryKeyIsBoundOnceAndHelped(t *testing.T) {
 		s := newStation(t, 80, 24, "hillclimb", "launch")
 		s.keys(keys...)
 		seen := map[string]bool{}
-		for _, a := range s.r.top().Actions() {
+		for _, a := range s.r.actions() {
 			for _, k := range a.Keys {
 				if seen[k] {
 					t.Errorf("%s binds %q twice", name, k)

@@ -57,7 +57,7 @@ func TestCylindersAndMainsAreLabelledFreely(t *testing.T) {
  most. No reading moves
  Enter takes it in, Esc takes it back
 
- Enter next field  F2 begin measuring  ? help  Esc back`)
+ Enter next field  F2 begin measuring  F1 help  Esc back`)
 	b.press("<f2>")
 	l := top[*measure](b.station).desk.Session.Layout()
 	if got := strings.Join(l.Labels["cylinders"], " ") + "; " + strings.Join(l.Labels["mains"], " "); got != "A4 A3 A2 A1 B4 B3 B2 B1; 1 2 3 4 thrust" {
