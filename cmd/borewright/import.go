@@ -26,7 +26,10 @@ hand becomes a new session. "-" reads standard input.
 A table of readings, FILE.csv, becomes a new session or goes into the one
 that --into names. Its heading says what a column is: feature, level,
 direction, read or deviation, or a direction such as across, with the unit
-behind it: "across (mm)". What would be done is said first; --yes does it.`,
+behind it: "across (mm)". Other headings are named by --column, or by a
+mapping: {"columns":{"Cyl":"feature","Thrust":"across"},"of":"bore"}, which
+may have units, stage and separator too. What would be done is said first;
+--yes does it.`,
 		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "as-new", Usage: "make a new session that says what it was copied from", HideDefault: true},
 			byFlag(false),

@@ -10,8 +10,6 @@ import (
 	"github.com/urfave/cli/v3"
 
 	"borewright/engine"
-	"borewright/engine/length"
-	"borewright/engine/plan"
 	"borewright/engine/record"
 	"borewright/engine/sheet"
 )
@@ -20,9 +18,11 @@ import (
 func tableFlags() []cli.Flag {
 	return []cli.Flag{
 		&cli.StringFlag{Name: "into", Usage: "add a table's readings to the session `ID`"},
+		&cli.StringFlag{Name: "mapping", Usage: "understand a table as the `FILE` of a mapping says; the options below count before it"},
 		&cli.StringSliceFlag{Name: "column", Usage: "take a table's column for another: `\"HEADING=NAME\"`, NAME being feature, level, direction, read, deviation or a direction such as across"},
 		&cli.StringFlag{Name: "of", Usage: "the `FAMILY` of a table's features that are named by a number alone, such as bore"},
 		&cli.StringFlag{Name: "units", Usage: "the `UNIT` of a table's numbers without one: in or mm"},
+		&cli.StringFlag{Name: "separator", Usage: "what stands between a table's cells: `\",\"`, \";\" or tab"},
 		&cli.StringFlag{Name: "stage", Usage: "take a table's rows of this `STAGE` only, such as \"as found\""},
 		&cli.StringFlag{Name: "title", Usage: "the `TITLE` of the new session that a table becomes"},
 		&cli.BoolFlag{Name: "yes", Usage: "take a table in; without it is only said what would be done", HideDefault: true},
@@ -42,36 +42,9 @@ func tableOption(cmd *cli.Command) string {
 	return ""
 }
 
-// mapping returns how the command line wants a table to be understood.
-func mapping(cmd *cli.Command) (sheet.Mapping, error) {
-	m := sheet.Mapping{Columns: map[string]string{}, Stage: cmd.String("stage")}
-	for _, text := range cmd.StringSlice("column") {
-		at := strings.LastIndex(text, "=")
-		if at < 1 {
-			return m, usagef("--column %q is not HEADING=NAME", text)
-		}
-		m.Columns[text[:at]] = text[at+1:]
-	}
-	var err error
-	if text := cmd.String("of"); text != "" {
-		if m.Of, err = plan.FamilyOf(text); err != nil {
-			return m, usagef("--of: %w", err)
-		}
-	}
-	if text := cmd.String("units"); text != "" {
-		if m.Unit, err = length.ParseUnit(text); err != nil {
-			return m, usagef("--units: %w", err)
-		}
-	}
-	if cmd.IsSet("into") && cmd.IsSet("title") {
-		return m, usagef("--title is for a new session, --into names one that is here")
-	}
-	return m, nil
-}
-
 // importTable says what taking in a table would do, and does it with --yes.
 func importTable(ctx context.Context, cmd *cli.Command, w World, name string) error {
-	how, err := mapping(cmd)
+	how, err := mapping(cmd, w)
 	if err != nil {
 		return err
 	}

@@ -17,19 +17,6 @@ import (
 // maxRows is how many rows of a table are read at most.
 const maxRows = 100_000
 
-// Mapping says how the columns of a table are to be understood.
-type Mapping struct {
-	// Columns gives a column another name, by its heading as it stands in the
-	// table: one that ReadCSV knows, or a direction.
-	Columns map[string]string
-	// Of is the family of features that are named by their number or label
-	// alone, Unit the unit of numbers without one.
-	Of   plan.Family
-	Unit length.Unit
-	// Stage takes the rows of that stage only, where the table has stages.
-	Stage string
-}
-
 // Intake is what was read in a table.
 type Intake struct {
 	Readings []RowReading
@@ -67,7 +54,11 @@ type meaning struct {
 // record.ErrTooLarge, or a *record.FieldError that names row and column.
 func ReadCSV(r io.Reader, how Mapping) (Intake, error) {
 	in := &io.LimitedReader{R: r, N: record.MaxFile + 1}
-	out, err := readTable(csv.NewReader(withoutMark(in)), how)
+	table := csv.NewReader(withoutMark(in))
+	if how.Separator != 0 {
+		table.Comma = how.Separator
+	}
+	out, err := readTable(table, how)
 	if in.N <= 0 {
 		return Intake{}, record.ErrTooLarge
 	}
