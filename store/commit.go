@@ -12,8 +12,9 @@ import (
 )
 
 // fillPercent is how full a page of events is made. Events are only added at
-// the end of a session, so pages need no room in between.
-const fillPercent = 0.95
+// the end of a session, so pages need no room in between: 14 readings go into a
+// page of 4 KiB, at 0.95 only 13.
+const fillPercent = 1.0
 
 // row is one thing to put into a bucket, or to take out when value is nil.
 type row struct{ bucket, key, value []byte }

@@ -1,0 +1,4 @@
+// Command empty does nothing: what starting any Go program costs.
+package main
+
+func main() {}
