@@ -74,7 +74,7 @@ func conditions(views []view) Section {
 	if len(t.Rows) == 0 {
 		return Section{}
 	}
-	return Section{Heading: "Conditions and temperatures", Tables: []Table{t}, Notes: v.mixed()}
+	return Section{Heading: "Conditions and temperatures", Tables: []Table{t}}
 }
 
 // readIn names the families that were read in a set.
@@ -89,15 +89,4 @@ func (v view) readIn(set string) string {
 		}
 	}
 	return strings.Join(out, ", ")
-}
-
-// mixed warns of figures that rest on readings in different conditions.
-func (v view) mixed() []string {
-	var out []string
-	for _, m := range v.a.Features {
-		if text := v.s.MixedConditions(m.Of); text != "" {
-			out = append(out, upper(v.s.Name(m.Of))+": "+text+".")
-		}
-	}
-	return out
 }

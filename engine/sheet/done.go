@@ -51,8 +51,8 @@ func (v view) beside() Table {
 	return t
 }
 
-// form are the figures of all that has a diameter, as tables and pictures.
-func form(views []view) Section {
+// diametral are the figures of all that has a diameter, as tables and pictures.
+func diametral(views []view) Section {
 	x := Section{Heading: "Bores, journals, bearings and pistons"}
 	for _, g := range views[0].s.Plan().Families {
 		if t, _ := g.Family.Traits(); t.Figure != "" {

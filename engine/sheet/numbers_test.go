@@ -107,6 +107,9 @@ func inputs(t *testing.T, v view) map[string]bool {
 			add(v.figure(x.Size) + " " + v.checks(x.Checks))
 		}
 	}
+	for _, note := range warnings([]view{v}).Notes {
+		add(note)
+	}
 	add("1.00") // in words: on a limit
 	return out
 }

@@ -102,7 +102,7 @@ func Build(s *engine.Session, a *engine.Assessment, o Options) (Sheet, error) {
 	}
 	out.Verdict, out.Tone = v.verdict()
 	for _, part := range []func([]view) Section{
-		head, worst, judged, done, form, clearances, ringsAndPoints, readings,
+		head, worst, judged, done, diametral, clearances, ringsAndPoints, readings, warnings,
 		signOff, notes, gauges, conditions, rules, words,
 	} {
 		if x := part(views); len(x.Notes)+len(x.Tables)+len(x.Pictures) > 0 {
