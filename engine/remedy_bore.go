@@ -129,6 +129,9 @@ func (p *planner) oversize(fs []Finding) {
 	stock, takes, unknown := s.cleanUp(GivenReboreStock, plan.Bore)
 	missing = append(missing, unknown...)
 	need := fmt.Sprintf("%s is %s at its largest%s", s.Name(worst), s.amount(largest), takes)
+	if h, _ := s.HoneFor(p.a, worst, length.Exact{}); limited && largest.CmpLength(fresh.High) <= 0 && h.Least.CmpLength(fresh.High) > 0 {
+		need = fmt.Sprintf("%s is %s at its largest and no less than %s once it is honed%s", s.Name(worst), s.amount(largest), s.amount(h.Least), takes)
+	}
 	rung, ok := fit.Oversize(ladder, fresh, largest, stock)
 	switch {
 	case !limited:

@@ -115,7 +115,7 @@ func TestShellsWithSomethingMissing(t *testing.T) {
 		says []string
 	}{
 		"no stock":    {mains(t, []int{32}, nil), []string{"no shells on hand are given for the mains"}},
-		"bad rows":    {mains(t, []int{32}, nil, bad), []string{"row 1 of the stock of main shell walls has no undersize", "row 2 of the stock of main shell walls says not how many"}},
+		"bad rows":    {mains(t, []int{32}, nil, bad), []string{"row 1 of the shells on hand for the mains has no undersize", "row 2 of the shells on hand for the mains says not how many"}},
 		"no wall":     {mains(t, []int{32}, nil, noWall), []string{"the walls that are in main bearing 1 are not known"}},
 		"not read":    {replay(t, bareSession(t, plan.Default(plan.Inline, 1, false), []string{"main-bearing clearance 0.0010 0.0030"}, group(plan.MainBearing, 1, "vertical"), group(plan.MainJournal, 1, "vertical"))), []string{"the clearance of main bearing 1, main bearing 2 is not known"}},
 		"no limit":    {replay(t, bareSession(t, plan.Default(plan.Inline, 1, false), nil, group(plan.MainBearing, 1, "vertical"), group(plan.MainJournal, 1, "vertical"))), []string{"no limit on the clearance of main bearings is given"}},

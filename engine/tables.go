@@ -32,10 +32,11 @@ const (
 	ColumnOnly      = "only"
 )
 
-// table returns a table of a family; ok is false when there is none.
+// table returns a table of a family; ok is false when there is none, or nothing
+// stands in it.
 func (s *Session) table(name string, f plan.Family) (t record.Table, ok bool) {
-	t, ok = s.tables[tableKey{name, string(f)}]
-	return t, ok
+	t = s.tables[tableKey{name, string(f)}]
+	return t, len(t.Rows) > 0
 }
 
 // tableRow is a row of a table and where it stands, for saying what is wrong.
@@ -50,17 +51,13 @@ type tableRow struct {
 func (s *Session) rowsOf(t record.Table, bad *[]string) []tableRow {
 	var out []tableRow
 	for i, cells := range t.Rows {
-		what := fmt.Sprintf("row %d of the %s of %s", i+1, tableWord(t.Name), s.nameOf(t.Of))
+		what := fmt.Sprintf("row %d of the %s of %s", i+1, t.Name, s.nameOf(t.Of))
+		if t.Name == record.Shells {
+			what = fmt.Sprintf("row %d of the shells on hand for %s", i+1, shellsOf(plan.Family(t.Of)))
+		}
 		out = append(out, tableRow{cells, what, s.Unit(), bad})
 	}
 	return out
-}
-
-func tableWord(name string) string {
-	if name == record.Shells {
-		return "stock"
-	}
-	return name
 }
 
 // complain says what is wrong with the row.

@@ -21,6 +21,14 @@ type WorkedOut struct {
 	Missing string
 }
 
+// Text says it in words, what is outside its limits first.
+func (x WorkedOut) Text() string {
+	if x.Outside {
+		return x.Name + ": OUTSIDE, " + x.Value + x.Missing
+	}
+	return x.Name + ": " + x.Value + x.Missing
+}
+
 // WorkedOut returns the clearances as they run warm, the hot ring gaps, the
 // compression ratios, and the stretch and torque of fasteners: whatever is given
 // enough for.
@@ -145,11 +153,7 @@ func (s *Session) compression(a *Assessment, bore plan.Feature) WorkedOut {
 func (a *Assessment) workedOutLines(s *Session) []string {
 	var out []string
 	for _, x := range s.WorkedOut(a) {
-		text := "  " + x.Name + ": " + x.Value + x.Missing
-		if x.Outside {
-			text += ", OUTSIDE"
-		}
-		out = append(out, text)
+		out = append(out, "  "+x.Text())
 	}
 	if len(out) == 0 {
 		return nil

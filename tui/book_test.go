@@ -207,7 +207,7 @@ func (s *station) keys(what ...string) {
 	s.t.Helper()
 	named := map[string]tea.KeyType{
 		"<enter>": tea.KeyEnter, "<esc>": tea.KeyEscape, "<up>": tea.KeyUp, "<down>": tea.KeyDown,
-		"<left>": tea.KeyLeft, "<right>": tea.KeyRight, "<tab>": tea.KeyTab, "<home>": tea.KeyHome,
+		"<f2>": tea.KeyF2, "<left>": tea.KeyLeft, "<right>": tea.KeyRight, "<tab>": tea.KeyTab, "<home>": tea.KeyHome,
 	}
 	for _, k := range what {
 		if t, ok := named[k]; ok {

@@ -17,6 +17,10 @@ func (s *fits) Actions() []Action {
 	if !some {
 		none = "there is nothing on this page"
 	}
+	nowhere := none
+	if some && r.of.IsZero() {
+		nowhere = "this is measured at no place of the plan"
+	}
 	if len(s.changes) == 0 && !s.target.Measured() {
 		untried = "nothing is tried"
 	}
@@ -29,21 +33,30 @@ func (s *fits) Actions() []Action {
 	return []Action{
 		on("enter", "try it", s.enter).unless(none).
 			because("tries what is keyed at the marked row, and every clearance follows; nothing is recorded"),
-		{Keys: []string{"*"}, Help: "try the best", Why: "tries what is best of all on this page"},
+		{Keys: []string{"*"}, Help: "best", Why: "tries what is best of all on this page"},
 		{Keys: []string{"/"}, Help: "take back", Why: "clears what is being keyed, else all that is tried"},
-		on("tab|right", "next page", func() tea.Cmd { return s.turn(1) }),
+		on("tab|right", "page", func() tea.Cmd { return s.turn(1) }),
 		quiet(on("shift+tab|left", "page before", func() tea.Cmd { return s.turn(-1) })),
 		quiet(on("up", "up", func() tea.Cmd { return s.move(-1) })),
 		quiet(on("down", "down", func() tea.Cmd { return s.move(1) })),
 		{Keys: []string{"-", "+"}, Help: "up, down", Why: "while no number is being keyed", Quiet: true},
 		on("i", "decide", s.decide).unless(untried).
 			because("records what is tried as intended, once you say so; it is compared with what is measured when it is done"),
-		on("c", "hone countdown", s.countdown).unless(bore).
+		on("c", "countdown", s.countdown).unless(bore).
 			because("while honing the marked bore: key strokes and size, and see what is left"),
+		s.givensKey(untried != ""),
 		quiet(on("t", "try as target", s.asTarget).unless(target)).
 			because("takes the keyed size as the size that all bores are honed to"),
-		quiet(on("g", "go to it", s.visit).unless(none)).because("opens the marked feature on the measure screen"),
+		quiet(on("g", "go to it", s.visit).unless(nowhere)).because("opens the marked feature on the measure screen"),
 	}
+}
+
+// givensKey opens what is given; it leaves the footer to the decision while
+// something is tried.
+func (s *fits) givensKey(shown bool) Action {
+	a := s.st.givensKey(s.desk)
+	a.Quiet = !shown
+	return a
 }
 
 // key takes a character of the keypad.

@@ -35,8 +35,9 @@ type fitsRow struct {
 	// about says more of the row, best is what is best for it alone.
 	about []string
 	best  []engine.Change
-	// tone marks a sentence.
+	// finding marks a sentence by its verdict, outside one that has no finding.
 	finding engine.Finding
+	outside bool
 }
 
 // fitsCell is what is at a position and what it makes there.

@@ -37,11 +37,7 @@ func (s *fits) makeTodo() fitsPage {
 		p.rows = append(p.rows, row)
 	}
 	for _, x := range session.WorkedOut(now) {
-		text := x.Name + ": " + x.Value + x.Missing
-		if x.Outside {
-			text += ", OUTSIDE"
-		}
-		p.rows = append(p.rows, fitsRow{name: "worked", about: []string{text}})
+		p.rows = append(p.rows, fitsRow{name: "worked", about: []string{x.Text()}, outside: x.Outside})
 	}
 	if len(p.rows) == 0 {
 		p.notes = []string{"nothing is outside its limits: there is nothing to do"}

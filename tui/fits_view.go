@@ -129,7 +129,10 @@ func (s *fits) row(page fitsPage, r fitsRow, here bool, l fitsLayout) string {
 	}
 	if page.long {
 		v := verdictTone(r.finding.Judgement)
-		if r.finding.Text == "" {
+		switch {
+		case r.outside:
+			v = draw.Bad
+		case r.finding.Text == "":
 			v = draw.Dim
 		}
 		return p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)) + " " + p.Paint(tone, draw.Fit(draw.Clean(r.about[0]), s.w-4))
