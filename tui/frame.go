@@ -43,8 +43,9 @@ func (r *router) View() string {
 	}
 	w, h := r.body()
 	lines := append(make([]string, 0, r.h), r.header())
-	lines = append(lines, draw.Box(r.top().View(), w, h)...)
-	lines = append(lines, r.statusLine(), r.footer())
+	status := r.statusLines()
+	lines = append(lines, draw.Box(r.top().View(), w, h+1-len(status))...)
+	lines = append(append(lines, status...), r.footer())
 	return strings.Join(draw.Box(lines, r.w, r.h), "\n")
 }
 
@@ -86,12 +87,24 @@ func (r *router) keeping() (string, draw.Tone) {
 	return text, tone
 }
 
-func (r *router) statusLine() string {
+// statusMost is how many lines a sentence takes at most; what it needs beyond
+// its own it takes from the foot of the body while it stands.
+const statusMost = 3
+
+// statusLines are the sentence above the footer, at least one line.
+func (r *router) statusLines() []string {
 	s := r.st.status
 	if s.text == "" {
-		return ""
+		return []string{""}
 	}
-	return r.st.Palette.Paint(s.tone, draw.Fit(" "+s.text, r.w))
+	lines := draw.Wrap(s.text, r.w-2)
+	if len(lines) > statusMost {
+		lines = append(lines[:statusMost-1], strings.Join(lines[statusMost-1:], " "))
+	}
+	for i, line := range lines {
+		lines[i] = r.st.Palette.Paint(s.tone, draw.Fit(" "+line, r.w))
+	}
+	return lines
 }
 
 // helpWord is what the key of the help page says; it is always in the footer.

@@ -6,8 +6,8 @@ import (
 	"borewright/tui/draw"
 )
 
-// liveRows is from how many rows on the screen has room for the live figure
-// beside what is being keyed.
+// liveRows is from how many rows on the live figure is as large as what is being
+// keyed; on fewer it is as small as large digits are.
 const liveRows = 34
 
 // worstLive is the live figure that matters: of those that limits judge and
@@ -30,17 +30,23 @@ func (m *measure) liveWords(f engine.LiveFigure) string {
 	return m.st.Signs.For(tone) + " " + f.Name + " " + engine.VerdictText(f.Judgement) + ", " + f.Against
 }
 
-// bigLive is the live figure large, below what is being keyed, where a large
-// window has room for both.
-func (m *measure) bigLive(l measureLayout) []string {
+// bigLive is the live figure large, below what is being keyed, where there is
+// room for both beside the figures and the bar; used are the rows taken above.
+func (m *measure) bigLive(l measureLayout, used int) []string {
 	f, ok := m.worstLive()
-	if l.rows < liveRows || !ok || m.keys.Text == "" {
+	if !ok || m.keys.Text == "" || m.blind() || m.keys.Asking.What != "" {
 		return nil
+	}
+	high, out := min(draw.BigRows(f.Value, l.right, l.big), l.big), []string{""}
+	if l.rows < liveRows {
+		high, out = minBig, nil
+		if small := m.live(l, 0); used+high+1+len(small)+len(m.bar(l.right)) > l.rows {
+			return nil
+		}
 	}
 	p := &m.st.Palette
 	tone := verdictTone(f.Judgement)
-	out := []string{""}
-	for _, line := range draw.BigIn(f.Value, l.right, min(draw.BigRows(f.Value, l.right, l.big), l.big), m.st.ASCII) {
+	for _, line := range draw.BigIn(f.Value, l.right, high, m.st.ASCII) {
 		out = append(out, p.Paint(tone, line))
 	}
 	return append(out, p.Paint(tone, draw.Cut(m.liveWords(f), l.right)))

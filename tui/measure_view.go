@@ -59,7 +59,7 @@ func (m *measure) placeLine() string {
 func (m *measure) figures(l measureLayout) []string {
 	lines := m.bigValue(l)
 	lines = append(lines, m.meaning(l)...)
-	lines = append(lines, m.bigLive(l)...)
+	lines = append(lines, m.bigLive(l, len(lines))...)
 	switch rest := l.rows - len(lines); {
 	case m.listed() != nil:
 		lines = append(lines, m.listed()...)
@@ -95,9 +95,13 @@ func (m *measure) live(l measureLayout, rows int) []string {
 	for _, f := range figures {
 		lines = append(lines, m.figureLine(f, l.right, limits))
 	}
-	if bar := m.bar(l.right); len(lines)+len(bar)+1 <= rows {
-		lines = append(append(lines, ""), bar...)
+	if bar := m.bar(l.right); len(lines)+len(bar) <= rows {
+		if len(lines)+len(bar) < rows {
+			lines = append(lines, "")
+		}
+		lines = append(lines, bar...)
 	}
+	lines = append(lines, m.readings(l.right, rows-len(lines))...)
 	return append(lines, m.neighbours(l.right, rows-len(lines))...)
 }
 
@@ -199,8 +203,8 @@ func (m *measure) bar(w int) []string {
 	return b.Draw(w)
 }
 
-// neighbours shows the feature's other readings while there is room.
-func (m *measure) neighbours(w, rows int) []string {
+// readings shows the feature's other readings while there is room.
+func (m *measure) readings(w, rows int) []string {
 	if rows < 4 {
 		return nil
 	}
@@ -249,6 +253,9 @@ func (m *measure) section() draw.Section {
 		Kind: sectionKind(m.place.Of.Family), Title: s.Name(m.place.Of), At: draw.Nowhere,
 		ASCII: m.st.ASCII, Palette: &m.st.Palette,
 	}
+	if t, ok := m.place.Of.Family.Traits(); ok {
+		sec.Figure = t.Figure
+	}
 	ref := m.reference(g, x)
 	for i, l := range g.Levels {
 		level := draw.Level{Name: draw.Clean(l.Called()), Depth: depthOf(i, len(g.Levels))}
@@ -291,15 +298,21 @@ func depthOf(i, n int) float64 {
 	return float64(i) / float64(n-1)
 }
 
+// sectionKind is how a family is drawn.
 func sectionKind(f plan.Family) draw.Kind {
-	switch f {
-	case plan.Piston:
-		return draw.Piston
-	case plan.MainBearing:
-		return draw.Bearing
-	case plan.MainJournal:
-		return draw.Journal
-	default:
-		return draw.Bore
+	if kind, ok := sectionKinds[f]; ok {
+		return kind
 	}
+	return draw.Gap
+}
+
+// sectionKinds are the families that are no gap between two faces.
+var sectionKinds = map[plan.Family]draw.Kind{
+	plan.Bore: draw.Bore, plan.Piston: draw.Piston, plan.RingGap: draw.Ring,
+	plan.MainBearing: draw.Bearing, plan.RodBearing: draw.Bearing,
+	plan.MainHousing: draw.Housing, plan.RodHousing: draw.Housing,
+	plan.MainJournal: draw.Journal, plan.RodJournal: draw.Journal,
+	plan.CamBearing: draw.Eye, plan.PistonEye: draw.Eye, plan.RodEye: draw.Eye, plan.LifterBore: draw.Eye,
+	plan.CamJournal: draw.Pin, plan.PistonPin: draw.Pin, plan.Lifter: draw.Pin,
+	plan.ShellMain: draw.Wall, plan.ShellRod: draw.Wall,
 }

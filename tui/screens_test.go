@@ -196,3 +196,18 @@ func ExampleAgo() {
 	// Sunday 07:30
 	// 11 Mar 2025
 }
+
+// A long sentence is never cut: it takes lines from the foot of the body.
+func TestALongSentenceIsReadWhole(t *testing.T) {
+	s := newStation(t, 80, 24, "launch")
+	s.keys("<enter>")
+	long := "the disk is full, so the reading is not kept: it stays on screen, marked; make room, for instance in the folder of backups, and it is kept by itself"
+	s.st.Say(draw.Bad, long)
+	view := s.r.View()
+	if got := strings.Join(strings.Fields(view), " "); !strings.Contains(got, long) {
+		t.Errorf("the sentence is cut:\n%s", view)
+	}
+	if n := len(strings.Split(view, "\n")); n != 24 {
+		t.Errorf("the screen has %d lines", n)
+	}
+}

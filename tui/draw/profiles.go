@@ -85,6 +85,10 @@ func (p Profiles) Factor(w int) float64 { return p.scale(w).factor }
 // FactorText states a factor in words, such as "form × 2000".
 func FactorText(factor float64, signs Signs) string { return factorText(factor, signs.Times) }
 
+// leastSpread is the spread of deviations from which on the factor follows from
+// it; below it any factor draws them alike.
+const leastSpread = 1e-12
+
 // profileScale turns a deviation into where the wall stands.
 type profileScale struct {
 	factor float64
@@ -108,7 +112,7 @@ func (p Profiles) scale(w int) profileScale {
 	reach := (w - 2 - max(1, w/4)) / 2
 	s := profileScale{factor: profileFactors[len(profileFactors)-1], low: low, edge: float64(2 + 2*reach)}
 	inner := float64(w) - s.edge // cells between the walls at low
-	if high > low {
+	if high-low > leastSpread {
 		most := float64(reach) / (high - low)
 		s.factor = niceBelow(2 * most / (inner - 2*most*low))
 	}

@@ -118,7 +118,7 @@ func (p profileOn) at(deviation float64) int {
 // what is a half cell that lies so far from the nearer end, by where the walls
 // of the largest and the smallest diameter stand.
 func (p profileOn) what(from, outer, inner int) int {
-	hole := p.Kind == Bore || p.Kind == Bearing
+	hole := Section{Kind: p.Kind}.hole()
 	switch {
 	case from >= outer && from < inner:
 		return between

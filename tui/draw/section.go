@@ -9,13 +9,22 @@ import (
 // Kind is what sort of feature is drawn in section.
 type Kind uint8
 
-// The kinds. A bore and a bearing are holes, with the metal outside; a journal
-// and a piston are shafts, with the metal inside.
+// The kinds. A bore, a bearing, a housing and an eye are holes, with the metal
+// outside; a journal, a piston and a pin are shafts, with the metal inside. A
+// bearing has shells and, like a housing, a parting line; eyes and pins have
+// axes of their own. A ring, a gap between two faces and a wall are read at one
+// point and have no form.
 const (
 	Bore Kind = iota
 	Journal
 	Bearing
 	Piston
+	Housing
+	Eye
+	Pin
+	Ring
+	Gap
+	Wall
 )
 
 // Section is one feature in section, with the form that was measured drawn
@@ -28,6 +37,7 @@ type Section struct {
 	Title  string  // what is measured, such as "bore 3"
 	Levels []Level // from the head end or the front
 	At     Place   // the place that is meant
+	Figure string  // what is read at a point, such as "end gap"; for a ring, a gap and a wall
 	Factor float64 // how much too large the form is drawn; 0 lets the drawing choose
 
 	ASCII   bool
@@ -81,6 +91,10 @@ func NiceFactor(deviation, reach float64) float64 {
 // the place that is meant is always named.
 func (s Section) Draw(w, h int) []string {
 	c := newCanvas(w, h)
+	if s.pointed() {
+		s.drawPoint(c)
+		return c.lines(s.Palette)
+	}
 	picture, view := s.arrange(w, h)
 	if picture.w > 0 {
 		s.drawSide(c, picture)

@@ -77,7 +77,14 @@ func (s Section) levelName(i int) string {
 	return name
 }
 
-func (s Section) hole() bool { return s.Kind == Bore || s.Kind == Bearing }
+func (s Section) hole() bool {
+	switch s.Kind {
+	case Bore, Bearing, Housing, Eye:
+		return true
+	default:
+		return false
+	}
+}
 
 // walls is the number of cells from the left end of the left wall to the right
 // end of the right one.

@@ -54,7 +54,9 @@ func (s Section) axisName(w int) string {
 	switch s.Kind {
 	case Bore, Piston:
 		name, more = s.sign("┊", ":")+" crank axis", ", front up"
-	case Bearing:
+	case Eye, Pin:
+		name = "+ axis"
+	case Bearing, Housing:
 		name = s.sign("┈", "-") + " parting line"
 	default:
 	}
@@ -72,20 +74,20 @@ func (s Section) drawAxis(c *canvas, at area) {
 		for y := range at.h {
 			c.put(at.x+at.w/2, at.y+y, s.sign("┊", ":"), Dim)
 		}
-	case Bearing:
+	case Bearing, Housing:
 		c.fill(at.x, at.y+at.h/2, at.w, s.sign("┈", "-"), Dim)
 	default:
 		c.put(at.x+at.w/2, at.y+at.h/2, "+", Dim)
 	}
 }
 
-// drawnAngle is the angle in the picture, clockwise from left to right: in a
-// bearing or journal 0 is upright.
+// drawnAngle is the angle in the picture, clockwise from left to right: but for
+// bores and pistons 0 is upright.
 func (s Section) drawnAngle(angle float64) float64 {
-	if s.Kind == Bearing || s.Kind == Journal {
-		return angle - 90
+	if s.Kind == Bore || s.Kind == Piston {
+		return angle
 	}
-	return angle
+	return angle - 90
 }
 
 // diameter draws a line through the centre at an angle in degrees.

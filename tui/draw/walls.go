@@ -90,6 +90,8 @@ func (v *side) drawEnds() {
 		first, last = "head end", "crank end"
 	case Piston:
 		first, last = "crown", "skirt end"
+	case Eye, Pin:
+		first, last = "", ""
 	default:
 	}
 	v.c.centre(v.left(), v.body-1, v.walls(), first, Dim)
