@@ -59,6 +59,9 @@ func (b *shelf) put(name string) string {
 func (b *shelf) Headings(limit int) ([]record.Heading, error) {
 	var out []record.Heading
 	for _, uid := range slices.Backward(b.order) {
+		if uid == record.ShopUID {
+			continue
+		}
 		var h record.Heading
 		for _, e := range b.sessions[uid] {
 			h = h.Apply(e)
@@ -78,6 +81,9 @@ func (b *shelf) Load(uid string) ([]record.Sealed, error) {
 	}
 	if events, ok := b.sessions[uid]; ok {
 		return slices.Clone(events), nil
+	}
+	if uid == record.ShopUID {
+		return nil, nil
 	}
 	return nil, errors.New("no such session")
 }

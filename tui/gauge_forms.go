@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"slices"
 
 	"borewright/engine"
@@ -19,40 +20,111 @@ func faultText(err error) string {
 	return ""
 }
 
-// newInstrumentForm edits an instrument; nothing that was read changes but what
-// its expansion and scale say of it.
-func newInstrumentForm(st *Station, d *Desk, was gauge.Instrument) *entry {
-	now := was
-	rows := func() []row {
-		senses, sends := []string{"not proved", "larger", "smaller"}, []string{"nothing, or as keyed", gauge.SendsSize, gauge.SendsDeviation, gauge.SendsGraduations}
-		senseIs, sendsIs := []string{"", gauge.ClockwiseLarger, gauge.ClockwiseSmaller}, []string{"", gauge.SendsSize, gauge.SendsDeviation, gauge.SendsGraduations}
-		out := []row{
-			{label: "called", fields: []field{wordsOf("name", "what it is called in the shop", mostName, &now.Name)}},
-			{label: "contacts", fields: []field{choiceOf("contacts", "with three contacts an oval cannot be seen, and out-of-round is not measured",
-				[]string{"not said", "2", "3"}, max(0, now.Contacts-1), "", func(i int) { now.Contacts = []int{0, 2, 3}[i] })}},
-			{label: "one mark", fields: []field{writtenOf("graduation", "one mark of its dial or thimble", now.Unit, &now.Graduation)}, note: now.Unit.String()},
-			{label: "finest reading", fields: []field{writtenOf("step", "the finest that is read on it, often half a mark; empty is one mark", now.Unit, &now.Step)}, note: now.Unit.String()},
-			{label: "one turn", fields: []field{writtenOf("turn", "one revolution of its dial or thimble", now.Unit, &now.Turn)}, note: now.Unit.String()},
-			{label: "reads from", fields: []field{writtenOf("low", "the smallest it reaches", now.Unit, &now.Low)}, note: now.Unit.String()},
-			{label: "reads to", fields: []field{writtenOf("high", "the largest it reaches", now.Unit, &now.High)}, note: now.Unit.String()},
-			{label: "needle clockwise is", fields: []field{choiceOf("sense", "prove it once: zero it on the master, then on a master larger by a known step, and see which way the needle goes. What is keyed always means size",
-				senses, slices.Index(senseIs, now.Sense), now.Sense, func(i int) { now.Sense = senseIs[i] })}},
-			{label: "its cable sends", fields: []field{choiceOf("sends", "what a value means that comes by its cable", sends, slices.Index(sendsIs, now.Sends), now.Sends,
-				func(i int) { now.Sends = sendsIs[i] })}},
-			{label: "calibration due", fields: []field{wordsOf("due", "the last day of its calibration, such as 2026-11-25", mostName, &now.Due)}},
-		}
-		return append(out, materialRows("gauge", "gauge", &now.Material, &now.Alpha, &now.AlphaDoubt)...)
+// instrumentForm is what the form of an instrument holds while it is filled in.
+type instrumentForm struct {
+	was, now gauge.Instrument
+	fresh    bool
+}
+
+// newInstrumentForm edits an instrument, or makes a fresh one; nothing that was
+// read changes but what its expansion and scale say of it. A fresh one is kept in
+// the shop too, and so is one that the shop has.
+func newInstrumentForm(st *Station, d *Desk, shop *shelved, was gauge.Instrument, fresh bool) *entry {
+	f := &instrumentForm{was, was, fresh}
+	title := was.Name + ", the gauge"
+	if fresh {
+		title = "a new gauge"
 	}
 	return &entry{
-		filling: filling{st: st, form: newForm(rows)}, title: was.Name + ", the gauge",
-		wrong: func() string { return faultText(now.Validate()) }, changed: func() bool { return now != was }, hint: func() string { return "" },
-		keep: func() error {
-			if now == was {
-				return nil
-			}
-			st.Say(draw.Plain, now.Name+" is changed")
-			return d.Record(record.Instrument{Instrument: now})
-		},
+		filling: filling{st: st, form: newForm(f.rows)}, title: title,
+		wrong:   func() string { return f.wrong(d.Session) },
+		changed: func() bool { return f.now != was }, hint: func() string { return "" },
+		keep: func() error { return f.keep(st, d, shop) },
+	}
+}
+
+// wrong says why it cannot be kept.
+func (f *instrumentForm) wrong(s *engine.Session) string {
+	if f.fresh && slices.ContainsFunc(s.Instruments(), func(x gauge.Instrument) bool { return x.Name == f.now.Name }) {
+		return "there is a gauge of that name in this session"
+	}
+	return faultText(f.now.Validate())
+}
+
+// keep records it.
+func (f *instrumentForm) keep(st *Station, d *Desk, shop *shelved) error {
+	if f.now == f.was {
+		return nil
+	}
+	if f.now.Sense != f.was.Sense {
+		f.now.Proved = length.Written{} // it is only said now
+	}
+	if err := d.Record(record.Instrument{Instrument: f.now}); err != nil {
+		return err
+	}
+	if f.fresh {
+		st.Say(draw.Plain, f.now.Name+" is on hand, here and in the shop: Enter takes it up")
+		if shop.off != "" {
+			return errors.New(f.now.Name + " is on hand here only: " + shop.off)
+		}
+		return shop.keep(f.now, f.now.Name)
+	}
+	st.Say(draw.Plain, f.now.Name+" is changed")
+	return shop.follow(f.now, f.was.Name)
+}
+
+// The choices of an instrument in the order they are offered.
+var (
+	kindIs  = []string{gauge.Comparator, gauge.Direct, gauge.Indicator}
+	senseIs = []string{"", gauge.ClockwiseLarger, gauge.ClockwiseSmaller}
+	sendsIs = []string{"", gauge.SendsSize, gauge.SendsDeviation, gauge.SendsGraduations}
+)
+
+func (f *instrumentForm) rows() []row {
+	now := &f.now
+	out := []row{{label: "called", fields: []field{wordsOf("name", "what it is called in the shop", mostName, &now.Name)}}}
+	if f.fresh {
+		units := []length.Unit{length.In, length.MM}
+		var kinds []string
+		for _, k := range kindIs {
+			kinds = append(kinds, gaugeWords[k])
+		}
+		out = append(out,
+			row{label: "read as", fields: []field{choiceOf("kind", "a comparator counts from its master; a micrometer reads the size itself", kinds,
+				slices.Index(kindIs, now.Kind), "", func(i int) { now.Kind = kindIs[i] })}},
+			row{label: "marked in", fields: []field{choiceOf("unit", "the unit on its dial or thimble; a bare reading is in it", []string{"in", "mm"},
+				slices.Index(units, now.Unit), "", func(i int) { now.Unit = units[i] })}})
+	}
+	out = append(append(out, f.scaleRows()...), f.dialRows()...)
+	return append(out, materialRows("gauge", "gauge", &now.Material, &now.Alpha, &now.AlphaDoubt)...)
+}
+
+// scaleRows ask what it reads.
+func (f *instrumentForm) scaleRows() []row {
+	now := &f.now
+	u := now.Unit.String()
+	return []row{
+		{label: "contacts", fields: []field{choiceOf("contacts", "with three contacts an oval cannot be seen, and out-of-round is not measured",
+			[]string{"not said", "2", "3"}, max(0, now.Contacts-1), "", func(i int) { now.Contacts = []int{0, 2, 3}[i] })}},
+		{label: "one mark", fields: []field{writtenOf("graduation", "one mark of its dial or thimble", now.Unit, &now.Graduation)}, note: u},
+		{label: "finest reading", fields: []field{writtenOf("step", "the finest that is read on it, often half a mark; empty is one mark", now.Unit, &now.Step)}, note: u},
+		{label: "one turn", fields: []field{writtenOf("turn", "one revolution of its dial or thimble", now.Unit, &now.Turn)}, note: u},
+		{label: "reads from", fields: []field{writtenOf("low", "the smallest it reaches", now.Unit, &now.Low)}, note: u},
+		{label: "reads to", fields: []field{writtenOf("high", "the largest it reaches", now.Unit, &now.High)}, note: u},
+	}
+}
+
+// dialRows ask how its needle goes, what its cable sends, and until when it is
+// calibrated.
+func (f *instrumentForm) dialRows() []row {
+	now := &f.now
+	return []row{
+		{label: "needle clockwise is", fields: []field{choiceOf("sense", "p on the gauges proves it with a known step. What is keyed always means size",
+			[]string{"not proved", "larger", "smaller"}, slices.Index(senseIs, now.Sense), now.Sense, func(i int) { now.Sense = senseIs[i] })}},
+		{label: "its cable sends", fields: []field{choiceOf("sends", "what a value means that comes by its cable",
+			[]string{"nothing, or as keyed", gauge.SendsSize, gauge.SendsDeviation, gauge.SendsGraduations}, slices.Index(sendsIs, now.Sends), now.Sends,
+			func(i int) { now.Sends = sendsIs[i] })}},
+		{label: "calibration due", fields: []field{wordsOf("due", "the last day of its calibration, such as 2026-11-25", mostName, &now.Due)}},
 	}
 }
 

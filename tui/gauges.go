@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -21,6 +22,7 @@ type gaugesScreen struct {
 	all    []engine.GaugeState
 	n      int64 // events that all was made of
 	list   list
+	shop   shelved
 	w, h   int
 }
 
@@ -29,11 +31,9 @@ type gaugeRow struct{ gauge, setting int } // setting is -1 for the instrument
 
 // newGauges opens the gauges at the one in the hand for a family.
 func newGauges(st *Station, d *Desk, f plan.Family) *gaugesScreen {
-	s := &gaugesScreen{st: st, desk: d, family: f, n: -1}
+	s := &gaugesScreen{st: st, desk: d, family: f, n: -1, shop: newShelved(st)}
 	if h, err := d.Session.Hand(f); err == nil {
-		s.list.at = max(0, slices.IndexFunc(s.rows(), func(r gaugeRow) bool {
-			return r.setting < 0 && s.all[r.gauge].ID == h.Instrument.ID
-		}))
+		s.mark(h.Instrument.ID)
 	}
 	return s
 }
@@ -46,11 +46,29 @@ func (st *Station) gaugesKey(d *Desk, f func() plan.Family) Action {
 	})).because("every gauge with its settings and zero checks: choose one, zero it anew, correct a setting, say the part's condition and temperatures")
 }
 
-// Init needs nothing.
-func (s *gaugesScreen) Init() tea.Cmd { return nil }
+// Init reads what the shop has.
+func (s *gaugesScreen) Init() tea.Cmd { return s.st.loadShop() }
 
-// Update takes nothing: the rows are made anew when something happened.
-func (s *gaugesScreen) Update(tea.Msg) tea.Cmd { return nil }
+// Update takes in what the shop has, and takes up what was copied from it. The
+// rows are made anew when something happened.
+func (s *gaugesScreen) Update(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case answer[engine.Shop]:
+		s.shop.take(msg)
+	case fetched:
+		s.mark(msg.id)
+		if s.family != "" {
+			return s.choose()
+		}
+	}
+	return nil
+}
+
+// mark marks an instrument.
+func (s *gaugesScreen) mark(id string) {
+	rows := s.rows()
+	s.list.at = max(0, slices.IndexFunc(rows, func(r gaugeRow) bool { return r.setting < 0 && s.all[r.gauge].ID == id }))
+}
 
 // Resize sets the size of the body.
 func (s *gaugesScreen) Resize(w, h int) { s.w, s.h = w, h }
@@ -105,7 +123,7 @@ func (s *gaugesScreen) Actions() []Action {
 	none, unset := "", ""
 	g, _, has := s.marked()
 	if len(s.rows()) == 0 {
-		none = "no gauge is set up: s on the measure screen opens the setup"
+		none = "no gauge is set up: a adds one, t takes one from the shop"
 	}
 	if unset = none; unset == "" && !has {
 		unset = g.Name + " has no setting yet"
@@ -123,8 +141,15 @@ func (s *gaugesScreen) Actions() []Action {
 			because("puts right what a setting was made on; everything read from it is read again"),
 		on("o", "condition", s.condition).unless(unset).
 			because("deck plate, caps and torque, fastener, lubricant, oil, and the temperatures of part and gauge"),
-		on("e", "edit gauge", s.edit).unless(none).
+		on("e", "edit", s.edit).unless(none).
 			because("its scale, range, contacts, needle, cable, material and when its calibration is due"),
+		on("a", "add", s.add).because("a gauge that the shop does not have yet; it is kept there too"),
+		on("t", "shop", s.fromShop).unless(s.shop.off).
+			because("the gauges that the shop has; one is copied into this session"),
+		on("k", "keep in shop", s.intoShop).unless(cmp.Or(none, s.shop.off)).
+			because("keeps the marked gauge, and how well it repeats, for the sessions to come"),
+		on("p", "prove needle", s.prove).unless(s.noProof(g, none)).
+			because("once with a known step: which way the needle goes, and that its marks are what they are said to be"),
 		on("x", "expansion", s.expansion).unless(family).
 			because("what the parts being read are made of, so that sizes are brought to 20 °C"),
 		on("r", "rules", func() tea.Cmd {
@@ -165,8 +190,57 @@ func (s *gaugesScreen) choose() tea.Cmd {
 		s.st.Say(draw.Warn, err.Error()+": zero it now")
 		return s.zero()
 	}
+	if g.PastDue(s.st.look()) {
+		s.st.Say(draw.Warn, "calibration was due "+g.Due+": "+g.Name+" is in the hand all the same")
+		return nil
+	}
 	s.st.Say(draw.Plain, g.Name+" is in the hand for "+s.plural()+", as zeroed on "+masterWords(s.desk.Session, h.Setting))
 	return nil
+}
+
+// fromShop lists what the shop has.
+func (s *gaugesScreen) fromShop() tea.Cmd {
+	s.st.Push(&shopScreen{st: s.st, desk: s.desk, all: s.shop.shop.Instruments})
+	return nil
+}
+
+// intoShop keeps the marked gauge in the shop, with what was learned of it.
+func (s *gaugesScreen) intoShop() tea.Cmd {
+	g, _, _ := s.marked()
+	if err := s.shop.keep(s.desk.Session.Learned(g.Instrument), g.Name); err != nil {
+		s.st.Say(draw.Bad, err.Error())
+		s.st.Ring(2)
+		return nil
+	}
+	s.st.Say(draw.Good, g.Name+" is kept in the shop, as it is now")
+	return nil
+}
+
+// add makes a gauge that the shop does not have yet.
+func (s *gaugesScreen) add() tea.Cmd {
+	u := s.desk.Session.Unit()
+	i := s.desk.Session.Copying(gauge.Instrument{ID: "gauge", Kind: gauge.Comparator, Unit: u})
+	s.st.Push(newInstrumentForm(s.st, s.desk, &s.shop, i, true))
+	return nil
+}
+
+// prove leads through proving the needle of the marked gauge.
+func (s *gaugesScreen) prove() tea.Cmd {
+	g, _, _ := s.marked()
+	s.st.Push(newProofForm(s.st, s.desk, &s.shop, g.Instrument))
+	return nil
+}
+
+// noProof says why there is nothing to be proved, or "".
+func (s *gaugesScreen) noProof(g engine.GaugeState, none string) string {
+	switch {
+	case none != "":
+		return none
+	case g.Kind != gauge.Comparator:
+		return g.Name + " has no needle that counts from a zero"
+	default:
+		return ""
+	}
 }
 
 // zero makes a new setting of the marked gauge.
@@ -196,7 +270,7 @@ func (s *gaugesScreen) condition() tea.Cmd {
 
 func (s *gaugesScreen) edit() tea.Cmd {
 	g, _, _ := s.marked()
-	s.st.Push(newInstrumentForm(s.st, s.desk, g.Instrument))
+	s.st.Push(newInstrumentForm(s.st, s.desk, &s.shop, g.Instrument, false))
 	return nil
 }
 

@@ -147,7 +147,7 @@ func TestImpossibleFiguresAreNotKept(t *testing.T) {
 
 func TestAnEditedGaugeSaysItIsPastDue(t *testing.T) {
 	b, s := atGauges(t)
-	e := newInstrumentForm(s.st, s.desk, s.desk.Session.Gauges()[3].Instrument)
+	e := newInstrumentForm(s.st, s.desk, &s.shop, s.desk.Session.Gauges()[3].Instrument, false)
 	s.st.Push(e)
 	b.press("<down>", "<up>")
 	e.form.jump("due")
@@ -161,8 +161,8 @@ func TestAnEditedGaugeSaysItIsPastDue(t *testing.T) {
 		t.Errorf("recorded %+v", i)
 	}
 	b.see("calibration was due 2026-03-10, and is past due")
-	b.see("clockwise larger")
-	b.see("grey cast iron, 11.4")
+	b.see("clockwise larger (said, not proved)")
+	b.see("iron, 11.4")
 }
 
 func TestTheExpansionOfPartsIsGiven(t *testing.T) {

@@ -27,7 +27,7 @@ func (s *gaugesScreen) View() []string {
 		lines = append(lines, s.line(rows[i], i == s.list.at))
 	}
 	if len(rows) == 0 {
-		lines = append(lines, s.st.Palette.Paint(draw.Dim, "  no gauge is set up: s on the measure screen opens the setup"))
+		lines = append(lines, s.st.Palette.Paint(draw.Dim, "  no gauge is set up: a adds one, t takes one from the shop"))
 	}
 	lines = draw.Box(lines, s.w, s.room())
 	lines = append(lines, s.st.Palette.Paint(draw.Frame, draw.Rule(s.scrolled(len(rows)), s.w, s.st.ASCII)))
@@ -126,16 +126,24 @@ func (s *gaugesScreen) scaleText(i gauge.Instrument) []string {
 		}
 	}
 	if i.Kind == gauge.Comparator {
-		sense := i.Sense
-		if sense == "" {
-			sense = "needle not proved"
-		}
-		out = append(out, sense)
+		out = append(out, senseText(i))
 	}
 	if i.Sends != "" {
 		out = append(out, "its cable sends "+i.Sends)
 	}
 	return append(out, bodyText(i.Material, i.Alpha, i.AlphaDoubt))
+}
+
+// senseText says how the needle goes, and how that is known.
+func senseText(i gauge.Instrument) string {
+	switch {
+	case i.Sense == "":
+		return "needle not proved: p proves it"
+	case i.Proved.IsZero():
+		return i.Sense + " (said, not proved)"
+	default:
+		return i.Sense + ", proved by " + i.Proved.String()
+	}
 }
 
 // bodyText says what something is made of and how it grows.

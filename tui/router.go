@@ -5,6 +5,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"borewright/engine/record"
 	"borewright/tui/draw"
 	"borewright/tui/term"
 )
@@ -85,6 +86,9 @@ func (r *router) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case Outcome:
 		for _, d := range r.st.desks {
 			d.Hear(msg)
+		}
+		if msg.UID == record.ShopUID && msg.Err != nil {
+			r.st.Say(draw.Bad, "not kept in the shop: "+msg.Err.Error())
 		}
 		return r, tea.Batch(r.all(msg), r.listen())
 	default:
