@@ -39,9 +39,11 @@ type measure struct {
 	sizeLarge bool
 	// awaiting are the readings for which the bell has not rung yet.
 	awaiting []int64
-	chosen   gauge.Instrument // by the menu, until its master's size is keyed
-	mixed    engine.Mixup     // what askMixup is about
-	w, h     int
+	// failed is the last event of which it was said that it is not kept.
+	failed int64
+	chosen gauge.Instrument // by the menu, until its master's size is keyed
+	mixed  engine.Mixup     // what askMixup is about
+	w, h   int
 }
 
 func newMeasure(st *Station, d *Desk) *measure {
@@ -125,7 +127,10 @@ func (m *measure) hear(o Outcome) {
 	}
 	if o.Err != nil {
 		m.st.Say(draw.Bad, fmt.Sprintf("NOT KEPT, still on screen: %v", o.Err))
-		m.st.Ring(2)
+		if o.Last > m.failed { // it is tried again and again
+			m.failed = o.Last
+			m.st.Ring(2)
+		}
 		return
 	}
 	left := m.awaiting[:0]
@@ -138,6 +143,10 @@ func (m *measure) hear(o Outcome) {
 		m.st.Ring(1)
 	}
 	m.awaiting = left
+	if m.failed > 0 && m.desk.Pending() == 0 {
+		m.failed = 0
+		m.st.Say(draw.Good, "kept again: everything on screen")
+	}
 }
 
 // limitBar is the size limits of a feature as the bar wants them.

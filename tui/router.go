@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -20,7 +21,14 @@ type router struct {
 	asked   bool // Ctrl+C was pressed and may be pressed again to quit
 	fault   error
 	crash   string // where a fault was written down
+	// retryAfter is how long after keeping failed it is tried again, without end;
+	// never when zero. retrying means that a try is due.
+	retryAfter time.Duration
+	retrying   bool
 }
+
+// retryAfter is the router's in a running station.
+const retryAfter = 2 * time.Second
 
 // fatal is sent when a goroutine of ours panicked.
 type fatal struct{ err error }
@@ -33,6 +41,9 @@ type leave struct{}
 
 // calm takes back what was offered for one second.
 type calm struct{}
+
+// retry is sent when it is time to try again to keep what is not kept.
+type retry struct{}
 
 func newRouter(st *Station, first Screen) *router {
 	return &router{st: st, stack: []Screen{first}}
@@ -90,10 +101,24 @@ func (r *router) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if msg.UID == record.ShopUID && msg.Err != nil {
 			r.st.Say(draw.Bad, "not kept in the shop: "+msg.Err.Error())
 		}
-		return r, tea.Batch(r.all(msg), r.listen())
+		return r, tea.Batch(r.all(msg), r.listen(), r.tryAgain(msg.Err))
+	case retry:
+		r.retrying = false
+		r.st.Book.Retry()
+		return r, nil
 	default:
 		return r, r.all(msg)
 	}
+}
+
+// tryAgain has keeping tried again in a while, when it failed: what is on the
+// screen is kept as soon as the cause is gone, whether or not a key is pressed.
+func (r *router) tryAgain(failed error) tea.Cmd {
+	if failed == nil || r.retrying || r.retryAfter == 0 {
+		return nil
+	}
+	r.retrying = true
+	return tea.Tick(r.retryAfter, func(time.Time) tea.Msg { return retry{} })
 }
 
 // all gives a message to every screen.
@@ -118,6 +143,9 @@ func (r *router) keys(msg tea.KeyMsg) tea.Cmd {
 func (r *router) key(t term.Token) tea.Cmd {
 	if t.Kind == term.Control && t.Name == "ctrl+c" {
 		return r.interrupt(t)
+	}
+	if t.Kind.Character() {
+		r.asked = false // what frames its values in Ctrl+C has no wish to leave
 	}
 	if r.tooSmall() {
 		return nil

@@ -26,6 +26,7 @@ type Program struct {
 func New(o Options, in io.Reader) *Program {
 	st := &Station{Options: o}
 	r := newRouter(st, newBench(st))
+	r.retryAfter = retryAfter
 	p := tea.NewProgram(r, tea.WithInput(in), tea.WithOutput(o.Output), tea.WithAltScreen(),
 		tea.WithFPS(framesPerSecond), tea.WithoutBracketedPaste(), tea.WithoutSignalHandler())
 	return &Program{r, p}

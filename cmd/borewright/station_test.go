@@ -8,11 +8,13 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"slices"
 	"strings"
 	"sync"
 	"syscall"
 	"time"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/vt"
 	"github.com/creack/pty"
 	"golang.org/x/sys/unix"
@@ -39,6 +41,15 @@ type station struct {
 	changed chan struct{} // closed, and made anew, when output has been drawn
 	sent    []byte
 	bells   int
+	alt     bool // the alternate screen is shown
+	hidden  bool // the cursor is not
+	modes   map[int]bool
+}
+
+// borrowed are the modes that a program must give back.
+var borrowed = []ansi.Mode{
+	ansi.ModeMouseNormal, ansi.ModeMouseButtonEvent, ansi.ModeMouseAnyEvent, ansi.ModeMouseExtSgr,
+	ansi.ModeFocusEvent, ansi.ModeBracketedPaste, ansi.ModeCursorKeys, ansi.ModeNumericKeypad,
 }
 
 // startStation starts program on a terminal of w columns and h rows.
@@ -49,8 +60,19 @@ func startStation(program *exec.Cmd, w, h int) (*station, error) {
 		drained: make(chan struct{}),
 		screen:  vt.NewEmulator(w, h),
 		changed: make(chan struct{}),
+		modes:   map[int]bool{},
 	}
-	s.screen.SetCallbacks(vt.Callbacks{Bell: func() { s.bells++ }})
+	s.screen.SetCallbacks(vt.Callbacks{
+		Bell:             func() { s.bells++ },
+		AltScreen:        func(on bool) { s.alt = on },
+		CursorVisibility: func(visible bool) { s.hidden = !visible },
+		EnableMode: func(m ansi.Mode) {
+			if slices.Contains(borrowed, m) {
+				s.modes[m.Mode()] = true
+			}
+		},
+		DisableMode: func(m ansi.Mode) { delete(s.modes, m.Mode()) },
+	})
 	tty, err := pty.StartWithSize(program, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)})
 	if err != nil {
 		return nil, err

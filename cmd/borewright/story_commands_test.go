@@ -27,6 +27,7 @@ type bench struct {
 	vars     []string // names of the variables that stations are given
 	stations map[string]*station
 	current  *station
+	saw      string // what was witnessed last
 	cables   map[string]*cableEnd
 }
 
@@ -48,6 +49,9 @@ var storyCommands = map[string]func(ts *testscript.TestScript, neg bool, args []
 	"keys":      plain("TEXT", 1, 1, keysCommand),
 	"type":      plain("TEXT", 1, 1, typeCommand),
 	"see":       plain("REGEXP", 1, 1, seeCommand),
+	"witness":   plain("REGEXP", 1, 1, witnessCommand),
+	"proof":     plain("FAULT TRIES", 2, 2, proofCommand),
+	"restored":  plain("", 0, 0, restoredCommand),
 	"unseen":    plain("REGEXP", 1, 1, unseenCommand),
 	"screen":    plain("FILE", 1, 1, screenCommand),
 	"bells":     plain("N", 1, 1, bellsCommand),

@@ -11,6 +11,9 @@
 //	keys TEXT         write TEXT in one burst; \r, \n, \x1b as in Go strings
 //	type TEXT         press one key after another, each when the one before shows
 //	see REGEXP        wait until the screen matches
+//	witness REGEXP    like see; proof says what was witnessed
+//	proof FAULT TRIES write a row of the table of .ci/proofs: nothing was lost
+//	restored          the terminal is as a shell wants it
 //	unseen REGEXP     wait until the screen does not match
 //	screen FILE       save the screen at rest, for cmp
 //	bells N           exactly N bells rang since bells was last asked
@@ -27,7 +30,8 @@
 //	exits CODE PROGRAM ARGS...
 //	                  like exec, for a program that ends with CODE
 //
-// The condition [own-disk] holds where a process may mount a disk of its own.
+// The condition [own-disk] holds where a process may mount a disk of its own,
+// [meddling] where strace may come between a program and the system.
 //
 // A REGEXP is multi-line: ^ and $ stand for the ends of a screen line. Waiting
 // ends after ten seconds. The clock of the program starts at STORY_CLOCK: each
@@ -88,14 +92,21 @@ func told(size string) testscript.Params {
 	}
 }
 
-// storyCondition answers [own-disk]: whether a process may mount a disk of its
-// own here.
+// storyCondition answers [own-disk], whether a process may mount a disk of its
+// own here, and [meddling].
 func storyCondition(name string) (bool, error) {
-	if name != "own-disk" {
-		return false, fmt.Errorf("there is no condition %s", name)
+	switch name {
+	case "own-disk":
+		return ownDisk(), nil
+	case "meddling":
+		return meddling(), nil
 	}
-	return ownDisk(), nil
+	return false, fmt.Errorf("there is no condition %s", name)
 }
+
+var meddling = sync.OnceValue(func() bool {
+	return exec.Command("strace", "-o", os.DevNull, "-e", "inject=write:error=ENOSPC", "true").Run() == nil
+})
 
 var ownDisk = sync.OnceValue(func() bool {
 	return exec.Command("unshare", "-Urm", "mount", "-t", "tmpfs", "none", os.TempDir()).Run() == nil

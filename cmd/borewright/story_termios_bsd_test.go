@@ -1,0 +1,7 @@
+//go:build unix && !linux
+
+package main
+
+import "golang.org/x/sys/unix"
+
+const getTermios = unix.TIOCGETA
