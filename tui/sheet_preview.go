@@ -97,50 +97,103 @@ func (p *preview) document(s sheet.Sheet) {
 	}
 }
 
-// widestCell is how many cells a column of a table has at most.
-const widestCell = 34
-
-// table adds a table; what does not fit in the width is cut.
+// table adds a table. Where it is wider than there is room, its columns of words
+// give way, the widest first, and their words go on below one another.
 func (p *preview) table(t sheet.Table) {
-	widths := make([]int, len(t.Columns))
-	rows := append([][]string{nil}, make([][]string, len(t.Rows))...)
-	for i, c := range t.Columns {
-		rows[0] = append(rows[0], p.signs.Text(draw.Clean(c)))
-		widths[i] = min(widestCell, draw.Width(rows[0][i]))
-	}
-	tones := make([]draw.Tone, len(t.Rows)+1)
-	tones[0] = draw.Dim
+	rows := make([][]string, len(t.Rows))
+	tones := make([]draw.Tone, len(t.Rows))
 	for i, row := range t.Rows {
+		words := make([]string, len(row))
 		for j, c := range row {
-			text := p.signs.Text(draw.Clean(c.Text))
-			rows[i+1] = append(rows[i+1], text)
-			widths[j] = min(widestCell, max(widths[j], draw.Width(text)))
-			tones[i+1] = max(tones[i+1], rowTone(c.Tone))
+			words[j] = c.Text
+			tones[i] = max(tones[i], rowTone(c.Tone))
 		}
+		rows[i] = p.cells(words)
 	}
-	p.stretch(widths, rows)
-	for j := range widths {
-		if len(t.Rows) > 0 && t.Rows[0][j].Number {
-			widths[j] = -widths[j]
-		}
-	}
+	heading := p.cells(t.Columns)
+	figures := func(j int) bool { return len(t.Rows) > 0 && t.Rows[0][j].Number }
+	widths := widest(heading, rows, figures)
+	narrow(widths, p.w-2, func(j int) bool { return !figures(j) })
 	p.add(draw.Plain, "")
 	p.say(draw.Value, t.Caption)
+	p.row(draw.Dim, heading, widths, figures)
 	for i, row := range rows {
-		p.add(tones[i], draw.Row(row, widths))
+		p.row(tones[i], row, widths, figures)
 	}
 }
 
-// stretch gives the last column what room is left, as far as it has use for it.
-func (p *preview) stretch(widths []int, rows [][]string) {
-	last, left := len(widths)-1, p.w-2
-	for _, w := range widths[:max(0, last)] {
-		left -= w + draw.ColumnGap
+// row adds a row of a table over as many lines as its words take.
+func (p *preview) row(tone draw.Tone, cells []string, widths []int, figures func(column int) bool) {
+	parts := make([][]string, len(cells))
+	signed := make([]int, len(widths))
+	high := 0
+	for j, w := range widths {
+		if signed[j] = w; figures(j) {
+			signed[j] = -w
+		}
+		if j < len(cells) {
+			parts[j] = draw.Wrap(cells[j], w)
+			high = max(high, len(parts[j]))
+		}
+	}
+	for y := range high {
+		line := make([]string, len(widths))
+		for j := range parts {
+			if y < len(parts[j]) {
+				line[j] = parts[j][y]
+			}
+		}
+		p.add(tone, strings.TrimRight(draw.Row(line, signed), " "))
+	}
+}
+
+func (p *preview) cells(texts []string) []string {
+	out := make([]string, len(texts))
+	for i, text := range texts {
+		out[i] = p.signs.Text(draw.Clean(text))
+	}
+	return out
+}
+
+// widest returns the width of every column: that of its widest cell, and of the
+// heading too, of which a column of figures needs the longest word alone.
+func widest(heading []string, rows [][]string, figures func(column int) bool) []int {
+	out := make([]int, len(heading))
+	for j, text := range heading {
+		out[j] = draw.Width(text)
+		if figures(j) {
+			out[j] = draw.Widest(strings.Fields(text))
+		}
 	}
 	for _, row := range rows {
-		if last >= 0 && last < len(row) {
-			widths[last] = max(widths[last], min(left, draw.Width(row[last])))
+		for j, text := range row {
+			out[j] = max(out[j], draw.Width(text))
 		}
+	}
+	return out
+}
+
+// leastColumn is how narrow a column of words becomes at most.
+const leastColumn = 8
+
+// narrow makes the columns that may give way narrower, the widest first, until
+// all stand in so many cells or none can give more.
+func narrow(widths []int, room int, give func(column int) bool) {
+	all := -draw.ColumnGap
+	for _, w := range widths {
+		all += w + draw.ColumnGap
+	}
+	for ; all > room; all-- {
+		at := -1
+		for j, w := range widths {
+			if give(j) && w > leastColumn && (at < 0 || w > widths[at]) {
+				at = j
+			}
+		}
+		if at < 0 {
+			return
+		}
+		widths[at]--
 	}
 }
 

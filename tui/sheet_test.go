@@ -157,3 +157,35 @@ func TestSheetDropsLateAnswers(t *testing.T) {
 		t.Errorf("it holds %+v", x.made)
 	}
 }
+
+// However narrow, a table keeps its words and its figures, and no line is wider
+// than there is room.
+func TestPreviewKeepsTheWords(t *testing.T) {
+	table := sheet.Table{
+		Caption: "Findings", Columns: []string{"part", "margin used", "verdict"},
+		Rows: [][]sheet.Cell{
+			{{Text: "main journal 3, front, vertical"}, {Text: "0.80", Number: true}, {Text: "inside, a limit within the doubt", Tone: sheet.Doubtful}},
+			{{Text: "bore 2"}, {Text: "−12.5", Number: true}, {Text: "outside", Tone: sheet.Bad}},
+		},
+	}
+	for w := 40; w <= 90; w += 5 {
+		p := preview{w: w}
+		p.table(table)
+		var words []string
+		for _, line := range p.lines {
+			if len([]rune(line.text)) > w {
+				t.Errorf("at %d a line is wider: %q", w, line.text)
+			}
+			words = append(words, strings.Fields(line.text)...)
+		}
+		for _, row := range table.Rows {
+			for _, c := range row {
+				for _, word := range strings.Fields(c.Text) {
+					if !slices.Contains(words, word) {
+						t.Errorf("at %d %q is missing:\n%q", w, word, p.lines)
+					}
+				}
+			}
+		}
+	}
+}

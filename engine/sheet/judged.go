@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"borewright/engine"
+	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 )
@@ -33,8 +34,7 @@ func judged(views []view) Section {
 	return x
 }
 
-// findings is the table of what is measured and judged. Limits are as they
-// were written.
+// findings is the table of what is measured and judged.
 func (v view) findings() Table {
 	t := Table{
 		Caption: "Findings, worst first, ⌀ in " + unitWord(v) + "; ± is the expanded uncertainty (" + v.s.Coverage().String() + ")",
@@ -44,16 +44,25 @@ func (v view) findings() Table {
 		if !f.Value.Measured() {
 			continue
 		}
-		r := v.r.Findings[i]
+		r, by := v.r.Findings[i], f.Limits.Range(f.Judgement.By)
 		t.Rows = append(t.Rows, []Cell{
 			{Text: v.partOf(f)},
 			{Text: whatOf(f)},
 			v.bare(r.Value), number(uncertainty(f, v.u)),
-			number(r.Low), number(r.High), number(margin(f)),
+			v.bare(v.limitIn(by.Low)), v.bare(v.limitIn(by.High)), number(margin(f)),
 			{Text: verdictOf(f), Tone: toneOf(f.Judgement)},
 		})
 	}
 	return t
+}
+
+// limitIn is a limit in the unit of the view.
+func (v view) limitIn(w length.Written) string {
+	if w.IsZero() {
+		return ""
+	}
+	text, _, _ := strings.Cut(engine.LimitText(w, v.u), " (") // behind it stands how it was written
+	return text
 }
 
 func verdictOf(f engine.Finding) string {
