@@ -21,6 +21,9 @@ type shelf interface {
 	// headings returns the newest touched sessions' headings, newest first;
 	// all of them when limit is not above zero.
 	headings(limit int) ([]record.Heading, error)
+	// ready does what must come before the first commit, unless it is stopped:
+	// a commit then does it first.
+	ready(stop func() bool) error
 	// commit keeps all jobs or none. Doing it again does no harm.
 	commit(jobs []*job) (reserve bool, err error)
 	// rebuild makes everything that is computed from events again.
@@ -77,14 +80,12 @@ type task struct {
 	result chan error
 }
 
-// newBook starts a book and its writer.
+// newBook makes a book; go write starts its writer.
 func newBook(s shelf, o Options) *book {
-	b := &book{
+	return &book{
 		shelf: s, notify: o.Notify, closeWait: o.hooks.closeWait,
 		streams: map[string]*stream{}, changed: make(chan struct{}), done: make(chan struct{}),
 	}
-	go b.write()
-	return b
 }
 
 // change tells everybody who waits that something changed. Call it with mu.

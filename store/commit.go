@@ -31,6 +31,9 @@ func (f *file) commit(jobs []*job) (reserve bool, err error) {
 }
 
 func (f *file) attempt(jobs []*job) error {
+	if err := f.ready(never); err != nil {
+		return err
+	}
 	if f.stale {
 		if err := f.refresh(); err != nil {
 			return err

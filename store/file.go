@@ -47,6 +47,9 @@ type file struct {
 	doubtful bool
 	// stale means that the index may not be what the file holds.
 	stale bool
+	// unwalked is the meta page of a large file whose pages are still to be
+	// walked before anything is written.
+	unwalked *meta
 
 	// handle guards bolt, data and info: held for reading by every transaction, for
 	// writing while the file is opened or closed.
@@ -127,8 +130,12 @@ func (f *file) checkLocked() error {
 		return f.explain(err)
 	}
 	l, err := lookAt(f.data, info.Size())
-	if err == nil {
-		err = checkPages(f.data, l.meta)
+	switch {
+	case err != nil:
+	case l.pages > walkAtOnce:
+		f.unwalked = &l.meta
+	default:
+		err = checkPages(f.data, l.meta, never)
 	}
 	if err != nil {
 		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: err}
@@ -157,6 +164,31 @@ func (f *file) checkFormat(tx *bolt.Tx) error {
 			return &FileError{Path: f.path, Kind: ErrDamaged, Cause: fmt.Errorf("its %s are missing", name)}
 		}
 	}
+	return nil
+}
+
+// ready implements shelf: it walks the pages of a large file. Damage ends all
+// work on it.
+func (f *file) ready(stop func() bool) error {
+	if f.unwalked == nil {
+		return nil
+	}
+	f.handle.RLock()
+	defer f.handle.RUnlock()
+	if f.closed {
+		return ErrClosed
+	}
+	err := checkPages(f.data, *f.unwalked, stop)
+	switch {
+	case errors.Is(err, errStopped):
+		return err
+	case err != nil:
+		f.dead.Store(true)
+		err = &FileError{Path: f.path, Kind: ErrDamaged, Cause: err}
+		f.warn(err.Error())
+		return err
+	}
+	f.unwalked = nil
 	return nil
 }
 

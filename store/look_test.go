@@ -55,7 +55,7 @@ func TestLookAtGoodFiles(t *testing.T) {
 			if err != nil || l.doubtful || l.pageSize != int64(size) || l.tx != uint64(commits)+1 {
 				t.Errorf("%d commits of pages of %d: %+v %v", commits, size, l, err)
 			}
-			if err := checkPages(bytes.NewReader(data), l.meta); err != nil {
+			if err := checkPages(bytes.NewReader(data), l.meta, never); err != nil {
 				t.Errorf("%d commits of pages of %d: %v", commits, size, err)
 			}
 		}
@@ -196,7 +196,7 @@ func TestCheckPages(t *testing.T) {
 	} {
 		data := bytes.Clone(good)
 		spoil(data)
-		if err := checkPages(bytes.NewReader(data), l.meta); err == nil {
+		if err := checkPages(bytes.NewReader(data), l.meta, never); err == nil {
 			t.Errorf("%s is not seen", name)
 		}
 	}

@@ -18,7 +18,9 @@ func Memory(o Options) *Mem { return memory(&drawer{}, o) }
 func memory(d *drawer, o Options) *Mem {
 	o.hooks = o.hooks.filled()
 	d.fault, d.closed = o.hooks.fault, false
-	return &Mem{newBook(d, o)}
+	b := newBook(d, o)
+	go b.write()
+	return &Mem{b}
 }
 
 // drawer is the shelf of a Mem.
@@ -96,6 +98,8 @@ func (d *drawer) put(j *job) {
 		d.order = append(d.order, j.uid)
 	}
 }
+
+func (d *drawer) ready(func() bool) error { return nil }
 
 func (d *drawer) rebuild() error {
 	d.mu.Lock()

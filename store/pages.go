@@ -2,6 +2,7 @@ package store
 
 import (
 	"encoding/binary"
+	"errors"
 	"fmt"
 	"io"
 )
@@ -10,6 +11,10 @@ import (
 // free page that is in use would be overwritten, and a branch that leads back
 // to itself would never end or end the process, so both are looked for. Of
 // leaves only the heads are read: what they hold is guarded by its checksums.
+//
+// In a file of more pages than walkAtOnce the walk goes on beside the first
+// reads, and the first write waits for it: a station opened on 10,000 sessions
+// in 400 ms with it and in 30 ms without.
 
 const (
 	branchPage   = 0x01
@@ -21,11 +26,20 @@ const (
 	maxDepth     = 32
 )
 
+// walkAtOnce is how many pages are walked before a file is open: 16 MiB, or some
+// 55,000 readings.
+const walkAtOnce = 4096
+
+// errStopped means that a walk was given up: nothing is going to be written.
+var errStopped = errors.New("the walk over the pages was stopped")
+
 // pages walks the pages of one meta page.
 type pages struct {
 	r io.ReaderAt
 	meta
-	used map[uint64]bool
+	used []uint64 // a bit for each page; a map took 40 ms for 140,000 of them
+	stop func() bool
+	buf  [pageHeader]byte
 }
 
 // page is one page as it lies in the file.
@@ -36,9 +50,13 @@ type page struct {
 	data  []byte
 }
 
-// checkPages returns what is wrong with the free list and the tree.
-func checkPages(r io.ReaderAt, m meta) error {
-	p := &pages{r: r, meta: m, used: map[uint64]bool{0: true, 1: true}}
+// never is when a walk that must come to its end is stopped.
+func never() bool { return false }
+
+// checkPages returns what is wrong with the free list and the tree, or
+// errStopped once stop says so.
+func checkPages(r io.ReaderAt, m meta, stop func() bool) error {
+	p := &pages{r: r, meta: m, used: make([]uint64, m.pages/64+1), stop: stop}
 	if err := p.freePages(); err != nil {
 		return err
 	}
@@ -57,22 +75,24 @@ func checkPages(r io.ReaderAt, m meta) error {
 
 // claim notes that the page is in use, once.
 func (p *pages) claim(id uint64) error {
-	if id < 2 || id >= p.pages || p.used[id] {
+	if id < 2 || id >= p.pages || p.used[id/64]&(1<<(id%64)) != 0 {
 		return fmt.Errorf("page %d is used twice or does not exist", id)
 	}
-	p.used[id] = true
+	p.used[id/64] |= 1 << (id % 64)
 	return nil
 }
 
 // head returns the page without its data, and how many pages it runs over into.
 func (p *pages) head(id uint64) (pg page, over uint64, err error) {
-	var buf [pageHeader]byte
-	if _, err := p.r.ReadAt(buf[:], int64(id)*p.pageSize); err != nil {
+	if p.stop() {
+		return page{}, 0, errStopped
+	}
+	buf, le := p.buf[:], binary.LittleEndian
+	if _, err := p.r.ReadAt(buf, int64(id)*p.pageSize); err != nil {
 		return page{}, 0, err
 	}
-	le := binary.LittleEndian
 	over = uint64(le.Uint32(buf[12:]))
-	if le.Uint64(buf[:]) != id || id+over >= p.pages {
+	if le.Uint64(buf) != id || id+over >= p.pages {
 		return page{}, 0, fmt.Errorf("page %d is not where it belongs", id)
 	}
 	return page{id: id, flags: le.Uint16(buf[8:]), count: int(le.Uint16(buf[10:]))}, over, nil

@@ -114,6 +114,9 @@ type stock struct {
 // rebuild implements shelf: it makes headings, uids and recent again in one
 // transaction. What it cannot name stays where it is and becomes a warning.
 func (f *file) rebuild() error {
+	if err := f.ready(never); err != nil {
+		return err
+	}
 	x := newIndex()
 	all, err := f.takeStock(x)
 	if err != nil {

@@ -14,9 +14,17 @@ const maxBatch = 1024
 // book is closed and nothing is left or nothing moves.
 func (b *book) write() {
 	defer close(b.done)
+	_, _ = safely(func() (bool, error) { return false, b.shelf.ready(b.ended) }) // a commit says what is wrong
 	for b.await() {
 		b.step()
 	}
+}
+
+// ended reports whether the book is closed and nothing is left to be kept.
+func (b *book) ended() bool {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.closed && len(b.queue) == 0
 }
 
 // await waits until there is something to attempt; false ends the writer.

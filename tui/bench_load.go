@@ -9,8 +9,9 @@ import (
 	"borewright/tui/draw"
 )
 
-// benchFirst is how many sessions the bench asks for first; the rest follows.
-const benchFirst = 200
+// benchFirst is how many sessions the bench asks for first, as many as a tall
+// window shows; the rest follows.
+const benchFirst = 60
 
 // headings are sessions as the book lists them: the newest, or all.
 type headings struct {
