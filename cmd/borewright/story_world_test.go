@@ -27,6 +27,7 @@ func storyWorld() World {
 	w.Now = steppingClock(start, time.Second)
 	w.Watch = steppingClock(start, storyLook)
 	w.UID = countedUID(os.Getenv("STORY_UID"))
+	breakOff(&w, os.Getenv("STORY_PANIC"))
 	if os.Getenv(earlyVariable) != "" {
 		open := w.Open
 		w.Open = func(path string, o store.Options) (Book, error) { return openEarly(open, path, o) }
