@@ -77,7 +77,7 @@ func (s *Session) single(f Finding) string {
 		return fmt.Sprintf("surface the %s: at least %s comes off", name, s.amount(f.Value))
 	case limit.DeckClearance:
 		if f.Judgement.LowSide {
-			return fmt.Sprintf("%s is %s short: a gasket thicker by that, or that much off the piston", name, s.room(f))
+			return fmt.Sprintf("%s needs %s: a thicker gasket, or that much off the piston", name, s.room(f))
 		}
 		return fmt.Sprintf("deck the block: %s over cylinder %s", s.room(f), s.layout.Label(f.Of))
 	case limit.SideClearance:
