@@ -197,6 +197,15 @@ func (s *Session) fastenersTopic(f, planned plan.Family) GivenTopic {
 // for nothing.
 func (s *Session) GivenValue(name, of string) string { return s.givens[givenKey{name, of}].Value }
 
+// GivenAround returns what counts for a feature or a family of which exactly
+// nothing is given: what is given of its family, or of all; "" for nothing.
+func (s *Session) GivenAround(name, of string) string {
+	if s.GivenValue(name, of) != "" || of == "" {
+		return ""
+	}
+	return s.givenText(name, featureOf(of))
+}
+
 // GivenBodies returns what is recorded for a figure to have a value: the figure,
 // or for none the withdrawal of what was given before.
 func (s *Session) GivenBodies(name, of, value string) []record.Body {

@@ -77,8 +77,13 @@ func (s *fits) Update(msg tea.Msg) tea.Cmd {
 	return nil
 }
 
-// Resize sets the size of the body.
-func (s *fits) Resize(w, h int) { s.w, s.h = w, h }
+// Resize sets the size of the body: the pages are made for its width.
+func (s *fits) Resize(w, h int) {
+	if w != s.w {
+		s.n = -1
+	}
+	s.w, s.h = w, h
+}
 
 // Title names the screen.
 func (s *fits) Title() string { return "fits of " + s.desk.Session.Details().Title }

@@ -3,7 +3,6 @@ package tui
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"borewright/engine"
 	"borewright/tui/draw"
@@ -69,10 +68,20 @@ func (s *fits) optionLines(x engine.ShellPlan, r engine.ShellRow) []string {
 		}
 		all = append(all, text)
 	}
-	if len(all) == 0 {
-		return nil
+	return packed(all, s.w-2)
+}
+
+// packed sets texts side by side, as many to a line as have room whole.
+func packed(texts []string, w int) []string {
+	var out []string
+	for _, text := range texts {
+		if n := len(out); n > 0 && draw.Width(out[n-1])+3+draw.Width(text) <= w {
+			out[n-1] += "   " + text
+			continue
+		}
+		out = append(out, text)
 	}
-	return []string{strings.Join(all, "   ")}
+	return out
 }
 
 // bestPair are the changes that fit the best pair of a row.

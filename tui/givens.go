@@ -165,7 +165,11 @@ func newGivenForm(st *Station, d *Desk, t engine.GivenTopic) *entry {
 			if f.Heading != "" {
 				out = append(out, row{heading: f.Heading})
 			}
-			out = append(out, row{label: f.Label, labelWide: 32, fields: []field{givenField(d, i, f, &now[i])}})
+			x := row{label: f.Label, labelWide: 32, fields: []field{givenField(d, i, f, &now[i])}}
+			if around := d.Session.GivenAround(f.Name, f.Of); around != "" && now[i] == "" {
+				x.note = "as of all: " + around
+			}
+			out = append(out, x)
 		}
 		return out
 	}
