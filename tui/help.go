@@ -1,6 +1,9 @@
 package tui
 
 import (
+	"fmt"
+	"slices"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewright/tui/draw"
@@ -42,15 +45,24 @@ func (h *help) Actions() []Action {
 			h.st.Pop(nil)
 			return nil
 		}),
-		on("up|-", "up", func() tea.Cmd {
-			h.list.move(-1, len(h.lines()))
+		on("*|k", cardTitle, func() tea.Cmd {
+			h.st.Push(&keyCard{st: h.st, under: h.under})
 			return nil
 		}),
-		on("down|+", "down", func() tea.Cmd {
-			h.list.move(1, len(h.lines()))
-			return nil
-		}),
+		on("up|-", "up", func() tea.Cmd { return h.scroll(-1) }),
+		on("down|+", "down", func() tea.Cmd { return h.scroll(1) }),
+		on("pgup", "", func() tea.Cmd { return h.scroll(-h.room()) }),
+		on("pgdown", "", func() tea.Cmd { return h.scroll(h.room()) }),
 	}
+}
+
+// room is how many lines of the page are in sight: all of the body but the line
+// that says which they are.
+func (h *help) room() int { return max(1, h.h-1) }
+
+func (h *help) scroll(by int) tea.Cmd {
+	h.list.move(by, max(1, len(h.lines())-h.room()+1))
+	return nil
 }
 
 func (h *help) lines() []string {
@@ -98,6 +110,8 @@ func (h *help) View() []string {
 	if len(lines) <= h.h {
 		return lines
 	}
-	first := min(h.list.at, len(lines)-h.h)
-	return lines[first : first+h.h]
+	first := max(0, min(h.list.at, len(lines)-h.room()))
+	last := min(len(lines), first+h.room())
+	foot := fmt.Sprintf(" lines %d to %d of %d: Up and Down, or - and +, show the rest ", first+1, last, len(lines))
+	return append(slices.Clone(lines[first:last]), h.st.Palette.Paint(draw.Frame, draw.Rule(foot, h.w, h.st.ASCII)))
 }

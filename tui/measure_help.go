@@ -8,10 +8,13 @@ import (
 	"borewright/tui/keying"
 )
 
-// Explain says on the help page what every key of the keypad does in every
-// state, from the table that the machine steps by.
-func (m *measure) Explain() []string {
-	p := &m.st.Palette
+// Explain says on the help page what every key of the keypad does.
+func (m *measure) Explain() []string { return keypadLines(m.st, m.w) }
+
+// keypadLines say what every key of the keypad does in every state, from the
+// table that the machine steps by, in lines of at most w cells.
+func keypadLines(st *Station, w int) []string {
+	p := &st.Palette
 	out := []string{"  " + p.Paint(draw.Title, "The keypad, state by state")}
 	for _, x := range keypadStates {
 		var does []string
@@ -20,7 +23,7 @@ func (m *measure) Explain() []string {
 				does = append(does, k.Key+" "+k.Does)
 			}
 		}
-		for i, line := range draw.Wrap(strings.Join(does, "; "), max(20, m.w-16)) {
+		for i, line := range draw.Wrap(strings.Join(does, "; "), max(20, w-16)) {
 			name := ""
 			if i == 0 {
 				name = x.name

@@ -45,6 +45,7 @@ var everyScreen = map[string][]string{
 	"limit beside":    {"<enter>", "b", "<enter>", "<tab>", "95.3 mm"},
 	"limit doubted":   {"<enter>", "b", "<enter>", "37.5", "<enter>"},
 	"help":            {"<enter>", "?"},
+	"help keys":       {"<enter>", "?", "*"},
 	"prep new":        {"<enter>", "p"},
 	"prep counted":    {"<enter>", "p", "3", "11"},
 	"prep places":     {"<enter>", "p", "3", "11", "<enter>", "<enter>"},

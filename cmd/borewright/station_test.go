@@ -41,6 +41,7 @@ type station struct {
 	changed chan struct{} // closed, and made anew, when output has been drawn
 	sent    []byte
 	bells   int
+	pressed int  // keys that were written: each key typed, and each burst as one
 	alt     bool // the alternate screen is shown
 	hidden  bool // the cursor is not
 	modes   map[int]bool

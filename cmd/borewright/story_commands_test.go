@@ -55,6 +55,7 @@ var storyCommands = map[string]func(ts *testscript.TestScript, neg bool, args []
 	"unseen":    plain("REGEXP", 1, 1, unseenCommand),
 	"screen":    plain("FILE", 1, 1, screenCommand),
 	"bells":     plain("N", 1, 1, bellsCommand),
+	"pressed":   plain("N", 1, 1, pressedCommand),
 	"sent":      counted("TEXT", 1, 1, sentCommand),
 	"resize":    plain("WxH", 1, 1, resizeCommand),
 	"term":      plain("SIGNAL", 1, 1, termCommand),
@@ -140,6 +141,7 @@ func (b *bench) station(ts *testscript.TestScript) *station {
 func keysCommand(ts *testscript.TestScript, b *bench, _ bool, args []string) {
 	text, err := unescape(args[0])
 	ts.Check(err)
+	b.station(ts).pressed++
 	_, err = b.station(ts).tty.WriteString(text)
 	ts.Check(err)
 }
@@ -154,9 +156,18 @@ func typeCommand(ts *testscript.TestScript, b *bench, _ bool, args []string) {
 		s.until(0, func() bool { before = s.appearance(); return true })
 		_, err := s.tty.WriteString(text[:size])
 		ts.Check(err)
+		s.pressed++
 		s.until(oneKey, func() bool { return s.appearance() != before })
 		s.silence(oneFrame)
 		text = text[size:]
+	}
+}
+
+func pressedCommand(ts *testscript.TestScript, b *bench, _ bool, args []string) {
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	if got := b.station(ts).pressed; got != want {
+		ts.Fatalf("%d keys were pressed, not %d", got, want)
 	}
 }
 

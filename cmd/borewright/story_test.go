@@ -16,6 +16,8 @@
 //	restored          the terminal is as a shell wants it
 //	unseen REGEXP     wait until the screen does not match
 //	screen FILE       save the screen at rest, for cmp
+//	pressed N         exactly N keys were pressed since the station started, a
+//	                  burst of keys counting as one
 //	bells N           exactly N bells rang since bells was last asked
 //	[!] sent TEXT     the program wrote these bytes to the terminal
 //	resize WxH        resize the window
@@ -72,7 +74,7 @@ func TestStories(t *testing.T) {
 // large terminal too.
 func TestStoriesLarge(t *testing.T) {
 	p := told("140x45")
-	for _, name := range []string{"whole-bore", "worst", "morning"} {
+	for _, name := range []string{"whole-bore", "worst", "morning", "first-reading"} {
 		p.Files = append(p.Files, filepath.Join(storyFolder, name+".txtar"))
 	}
 	testscript.Run(t, p)
