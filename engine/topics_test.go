@@ -114,8 +114,11 @@ func TestWhatIsGivenOfAllIsSaid(t *testing.T) {
 	t.Parallel()
 	s := one(t, 2, nil, []plan.Group{group(plan.Bore, 1, "across")}, nil, given(engine.GivenHoneTarget, "", "3.7512 in"), given(engine.GivenDish, "", "5"), given(engine.GivenDish, "bore/2", "6"))
 	for _, c := range [][3]string{
-		{engine.GivenHoneTarget, "bore", "3.7512 in"}, {engine.GivenHoneTarget, "", ""}, {engine.GivenFinish, "bore", ""},
-		{engine.GivenDish, "bore/1", "5"}, {engine.GivenDish, "bore/2", ""},
+		{engine.GivenHoneTarget, "bore", "3.7512 in"},
+		{engine.GivenHoneTarget, "", ""},
+		{engine.GivenFinish, "bore", ""},
+		{engine.GivenDish, "bore/1", "5"},
+		{engine.GivenDish, "bore/2", ""},
 	} {
 		if got := s.GivenAround(c[0], c[1]); got != c[2] {
 			t.Errorf("%s of %q is %q, want %q", c[0], c[1], got, c[2])
