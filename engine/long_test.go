@@ -1,9 +1,13 @@
 package engine_test
 
 import (
+	"reflect"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"borewright/engine"
+	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/record"
 	"borewright/engine/record/recordtest"
@@ -55,5 +59,81 @@ func TestLongSessionEndsHoned(t *testing.T) {
 	}
 	if settled, planned := s.Progress(); planned-settled != 160 {
 		t.Errorf("%d places are to be read, want the bores' 160", planned-settled)
+	}
+}
+
+// fewPlaces is the setup of a vee eight of which only bores, pistons and mains
+// are read, at few places each, so that repeats and replacements are frequent.
+func fewPlaces() []record.Body {
+	bodies := recordtest.Setup("few")
+	for i, b := range bodies {
+		p, ok := b.(record.Plan)
+		if !ok {
+			continue
+		}
+		p.Families = p.Families[:4]
+		for k := range p.Families {
+			p.Families[k].Levels, p.Families[k].Directions = p.Families[k].Levels[:2], p.Families[k].Directions[:1]
+		}
+		bodies[i] = p
+	}
+	return bodies
+}
+
+// After every event what is touched, assessed again, is what a full assessment
+// of a fresh replay says: with the gauges' repeatability, which first readings,
+// repeats, unseen repeats, replacements, work and withdrawals move.
+func TestAgainEqualsAFreshAssessmentWithBudgets(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		bodies := fewPlaces()
+		kept := replay(t, bodies)
+		again := engine.Assess(kept)
+		reads := recordtest.Read(recordtest.Places, recordtest.Repeats)
+		var few []record.Body
+		for _, r := range reads {
+			if kept.Check(r) == nil {
+				few = append(few, r)
+			}
+		}
+		for range rapid.IntRange(1, 6).Draw(t, "events") {
+			b := anEvent(t, kept, few[:8], int64(len(fewPlaces())))
+			if kept.Check(b) != nil {
+				continue
+			}
+			bodies = append(bodies, b)
+			events := seal(t, bodies)
+			touched, err := kept.Apply(events[len(events)-1])
+			if err != nil {
+				t.Fatal(err)
+			}
+			again = again.Again(kept, touched)
+			full := engine.Assess(replay(t, bodies))
+			if reflect.DeepEqual(again, full) {
+				continue
+			}
+			for i, f := range full.Findings {
+				if !reflect.DeepEqual(again.Findings[i], f) {
+					t.Fatalf("after %+v, which touched %+v, again\n%+v\nin full\n%+v", b, touched, again.Findings[i], f)
+				}
+			}
+			t.Fatalf("after %+v, which touched %+v, what is not a finding differs", b, touched)
+		}
+	})
+}
+
+// anEvent draws a reading of few places in any way, work on a bore, or that one
+// of the events since the setup is withdrawn.
+func anEvent(t *rapid.T, s *engine.Session, reads []record.Body, setup int64) record.Body {
+	switch rapid.IntRange(0, 9).Draw(t, "what") {
+	case 0:
+		return recordtest.Honed()
+	case 1:
+		return record.Withdrawn{Event: rapid.Int64Range(setup+1, max(setup+1, s.Head().N)).Draw(t, "withdrawn")}
+	default:
+		r := rapid.SampledFrom(reads).Draw(t, "reading").(record.Reading)
+		r.As = rapid.SampledFrom([]string{record.First, record.Repeat, record.Replace}).Draw(t, "as")
+		r.Blind = r.As == record.Repeat && rapid.Bool().Draw(t, "blind")
+		r.Dev.Length += length.Length(rapid.IntRange(0, 5).Draw(t, "off")) * length.Micrometre
+		return r
 	}
 }

@@ -45,9 +45,11 @@ func (s *Session) Apply(e record.Sealed) (Touched, error) {
 		return Touched{}, &EventError{e.N, e.Is(), err}
 	}
 	touched, err := s.take(e)
-	s.pooled = nil
 	if err != nil {
 		return Touched{}, &EventError{e.N, e.Is(), err}
+	}
+	if touched.All || len(touched.Features) > 1 {
+		s.pooled = nil // working it out anew is a third of what Enter costs
 	}
 	return touched, nil
 }
@@ -65,10 +67,14 @@ func (s *Session) follows(e record.Sealed) error {
 func (s *Session) take(e record.Sealed) (Touched, error) {
 	w, ok := e.Body.(record.Withdrawn)
 	if !ok {
+		pooled := s.pools(e.Body)
 		if err := s.apply(e); err != nil {
 			return Touched{}, err
 		}
 		s.events = append(s.events, e)
+		if pooled || s.pools(e.Body) {
+			return Touched{All: true}, nil
+		}
 		return s.touchedBy(e.Event), nil
 	}
 	if err := s.mayWithdraw(w.Event); err != nil {
@@ -91,7 +97,7 @@ func (s *Session) refold(e record.Sealed, target int64) (Touched, error) {
 		}
 	}
 	s.events, s.dead, s.state = events, dead, next
-	return s.touchedBy(events[target-1].Event), nil
+	return s.touchedBy(e.Event), nil
 }
 
 // withdrawnIn returns each event that a live withdrawal took back.
@@ -164,11 +170,23 @@ func (s *Session) touchedBy(e record.Event) Touched {
 		return Touched{}
 	case record.Withdrawn:
 		target := s.events[b.Event-1].Event
-		if s.movesNotes(target) {
+		if s.movesNotes(target) || target.Is() == record.IsReading {
 			return Touched{All: true}
 		}
 		return s.touchedBy(target)
 	default:
 		return Touched{All: true}
 	}
+}
+
+// pools reports whether an event is a reading at a place where more than one
+// stands: together they say how well the gauge repeats, which moves the doubt of
+// everything that was read with it.
+func (s *Session) pools(b record.Body) bool {
+	r, ok := b.(record.Reading)
+	if !ok {
+		return false
+	}
+	x := s.standing(r.Place(), s.Stage(r.Of))
+	return len(x.counting)+len(x.blind) > 1
 }

@@ -3,6 +3,7 @@ package doubt
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -59,8 +60,23 @@ func (c Coverage) Factor(df float64) float64 {
 	if level == 0 {
 		level = usualLevel
 	}
+	if whole := int(math.Floor(df)); level == usualLevel && whole > 0 && whole < tabled {
+		return usualFactors()[whole]
+	}
 	return studentQuantile(math.Floor(df), level)
 }
+
+// tabled is below how many degrees of freedom the usual factors are worked out
+// once: they were a quarter of what a full assessment costs.
+const tabled = 200
+
+// usualFactors are the factors of the usual level by degrees of freedom.
+var usualFactors = sync.OnceValue(func() (k [tabled]float64) {
+	for df := 1; df < tabled; df++ {
+		k[df] = studentQuantile(float64(df), usualLevel)
+	}
+	return k
+})
 
 // String says the coverage: "95 %" or "k = 2".
 func (c Coverage) String() string {
