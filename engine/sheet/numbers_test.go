@@ -6,8 +6,8 @@ import (
 	"html"
 	"maps"
 	"os"
-	"regexp"
 	"slices"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -174,6 +174,32 @@ func TestNumbersOfTheDocument(t *testing.T) {
 			for _, sign := range []string{"⌀", "−", "°"} {
 				if !strings.Contains(text, sign) && strings.Contains(shownText(pageOf(t, s)), sign) {
 					t.Errorf("%s in %q: %s cannot be read back", name, u, sign)
+				}
+			}
+		}
+	}
+}
+
+// No heading stands alone at the foot of a page.
+func TestHeadingsStayWithWhatTheyHead(t *testing.T) {
+	t.Parallel()
+	reader(t, "pdftotext", "poppler-utils")
+	for _, name := range []string{"launch-complete", "launch", "hillclimb"} {
+		for _, u := range []Units{"", Both} {
+			s := built(t, session(t, name, 0), u)
+			file := t.TempDir() + "/sheet.pdf"
+			if err := os.WriteFile(file, document(t, s), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			for n, page := range strings.Split(strings.TrimSpace(textOf(t, file)), "\f") {
+				lines := strings.FieldsFunc(page, func(r rune) bool { return r == '\n' })
+				if len(lines) < 3 {
+					t.Errorf("%s in %q: page %d says only %q", name, u, n+1, page)
+					continue
+				}
+				last := strings.TrimSpace(lines[len(lines)-2])
+				if slices.ContainsFunc(s.Sections, func(x Section) bool { return x.Heading == last }) {
+					t.Errorf("%s in %q: page %d ends with the heading %q", name, u, n+1, last)
 				}
 			}
 		}

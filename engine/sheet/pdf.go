@@ -37,8 +37,7 @@ func PDF(w io.Writer, s Sheet) error {
 	for _, x := range s.Sections {
 		p.section(x)
 	}
-	p.space(10)
-	p.paragraph(s.Mark.String(), 6.5, Grey)
+	p.mark(s.Mark)
 	if err := p.f.Output(w); err != nil {
 		return fmt.Errorf("the sheet cannot be written: %w", err)
 	}
@@ -135,6 +134,13 @@ func (p *printer) masthead(s Sheet) {
 	p.y += h
 }
 
+// mark writes the line by which a sheet is checked. It never goes over to a page
+// of its own: where the page is full it stands between the text and the footer.
+func (p *printer) mark(m Mark) {
+	p.font("", 6.5, Grey)
+	p.f.Text(edge, min(p.y+16, foot+8), m.String())
+}
+
 // paragraph writes a text over as many lines as it takes.
 func (p *printer) paragraph(text string, size float64, ink Ink) { p.text(text, "", size, ink) }
 
@@ -153,7 +159,7 @@ func (p *printer) text(text, style string, size float64, ink Ink) {
 
 func (p *printer) section(s Section) {
 	p.space(14)
-	p.room(90)
+	p.room(60 + p.opening(s))
 	p.bold(s.Heading, 13)
 	p.pen(Black, 1.2)
 	p.f.Line(edge, p.y, pageWide-edge, p.y)
@@ -167,5 +173,18 @@ func (p *printer) section(s Section) {
 	}
 	for _, t := range s.Tables {
 		p.table(t)
+	}
+}
+
+// opening is how much of a section stands below its heading at the least, so
+// that no heading is left alone at the foot of a page.
+func (p *printer) opening(s Section) float64 {
+	switch {
+	case len(s.Notes) == 0 && len(s.Pictures) > 0:
+		return p.high(s.Pictures[0])
+	case len(s.Notes) == 0 && len(s.Tables) > 0:
+		return tableLeast
+	default:
+		return 30
 	}
 }

@@ -5,9 +5,7 @@ import "codeberg.org/go-pdf/fpdf"
 // picture draws a picture with its caption below, on one page.
 func (p *printer) picture(x Picture) {
 	p.space(4)
-	p.font("", 7.5, Grey)
-	caption := float64(len(p.wrap(x.Caption, wide))) * 10.5
-	p.room(min(x.H+caption+4, foot-60))
+	p.room(p.high(x))
 	for _, b := range x.Boxes {
 		p.fill(b.Ink)
 		p.f.Rect(edge+b.X, p.y+b.Y, b.W, b.H, "F")
@@ -26,6 +24,13 @@ func (p *printer) picture(x Picture) {
 	p.y += x.H
 	p.paragraph(x.Caption, 7.5, Grey)
 	p.space(4)
+}
+
+// high is the room that a picture takes with its caption.
+func (p *printer) high(x Picture) float64 {
+	p.font("", 7.5, Grey)
+	caption := float64(len(p.wrap(x.Caption, wide))) * 10.5
+	return min(x.H+caption+4, foot-120)
 }
 
 func (p *printer) line(l Line) {

@@ -8,12 +8,14 @@ const (
 	cellPad  = 3.0
 	// mostWord is the width beyond which a word may be broken.
 	mostWord = 150.0
+	// tableLeast is the least of a table that a page ends with.
+	tableLeast = 16 + 6*cellLine
 )
 
 // table writes a table; its heading stands on every page it goes over.
 func (p *printer) table(t Table) {
 	p.space(6)
-	p.room(16 + 6*cellLine)
+	p.room(tableLeast)
 	p.bold(t.Caption, 8.5)
 	widths := p.widths(t)
 	p.heading(t, widths)
