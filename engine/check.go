@@ -24,6 +24,13 @@ func (s *Session) Check(b record.Body) error {
 		return s.checkSet(b)
 	case record.LeftOut:
 		return s.inPlan(b.Place())
+	case record.Setting:
+		if i, ok := s.Instrument(b.Instrument); ok {
+			if err := b.ValidateFor(i); err != nil {
+				return err
+			}
+		}
+		return s.try(b)
 	case record.Withdrawn:
 		return s.CheckWithdraw(b.Event)
 	default:

@@ -100,10 +100,10 @@ func TestTheChainsBudgetSaysWhatCancels(t *testing.T) {
 		for _, l := range f.Doubt.Budget.Lines {
 			lines += l.Name + "; "
 		}
-		if f.On == limit.Size && !strings.Contains(lines, "the master") {
+		if f.On == limit.Size && !strings.Contains(lines, "the scale of micrometer") {
 			t.Errorf("the size's doubt is %s: the micrometer is not in it", lines)
 		}
-		if f.On == limit.Clearance && (strings.Contains(lines, "the master") || len(f.Doubt.Budget.Cancelled) == 0) {
+		if f.On == limit.Clearance && (strings.Contains(lines, "the scale of micrometer") || len(f.Doubt.Budget.Cancelled) == 0) {
 			t.Errorf("the clearance's doubt is %s, cancelled %v", lines, f.Doubt.Budget.Cancelled)
 		}
 	}

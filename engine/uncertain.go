@@ -65,7 +65,11 @@ func (s *Session) common(key string, t Taken) []doubt.Contribution {
 	x, _ := s.Setting(set.Setting)
 	var out []doubt.Contribution
 	if x.Doubt.Length > 0 {
-		out = append(out, doubt.Master(masterID(x), x.Doubt.Length))
+		c := doubt.Master(masterID(x), x.Doubt.Length)
+		if x.On == gauge.OnScale { // it has no master but its own scale
+			c.Name = "the scale of " + s.instrumentOf(t.Set).Name
+		}
+		out = append(out, c)
 	}
 	if d := s.zeroings[x.ID].drift; d > 0 && !s.rules.DriftSpread {
 		out = append(out, doubt.Drift(key, d))

@@ -178,7 +178,7 @@ func (s *gaugesScreen) repeatText(e doubt.Estimate) string {
 	if !e.Known() {
 		return "repeatability not known: repeats (*) tell it"
 	}
-	return fmt.Sprintf("repeatability s %s %s, pooled, with %d degrees of freedom", pmText(e.S, s.desk.Session.Unit()), s.desk.Session.Unit(), e.DF)
+	return fmt.Sprintf("repeatability s %s %s, pooled, with %s", pmText(e.S, s.desk.Session.Unit()), s.desk.Session.Unit(), counted(e.DF, "degree of freedom", "degrees of freedom"))
 }
 
 // settingText says what a setting was made on.

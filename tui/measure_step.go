@@ -184,6 +184,10 @@ func (m *measure) readAnswer(text string, cable bool) gauge.Result {
 		if w.Length <= 0 {
 			return refusedAnswer(text + " is not the size of a master")
 		}
+		x := gauge.Setting{ID: "it", Instrument: m.chosen.ID, On: gauge.OnRing, Size: w}
+		if err := x.ValidateFor(m.chosen); err != nil {
+			return refusedAnswer(err.Error())
+		}
 	case keying.AskTemperature, askGaugeTemp:
 		if err := gauge.CheckTemperature(text); err != nil {
 			return refusedAnswer(err.Error())

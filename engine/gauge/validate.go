@@ -72,14 +72,17 @@ func (s Setting) Validate() error {
 }
 
 // ValidateFor says too whether the setting can be one of this instrument: a
-// comparator is zeroed on a master, and only a comparator on a feature. The
-// error is a *Fault.
+// comparator is zeroed on a master of a size that it reaches, and only a
+// comparator on a feature. The error is a *Fault.
 func (s Setting) ValidateFor(i Instrument) error {
 	f := faultsOf("setting", s.ID)
 	f.err = s.Validate()
 	f.add(s.Instrument != i.ID, "instrument", s.Instrument, "is not "+plan.Quote(i.ID))
 	f.add(i.Kind == Comparator && s.On == OnScale, "on", s.On, "is not possible: a comparator is zeroed on a master")
 	f.add(i.Kind != Comparator && s.On == OnFeature, "on", s.On, "is only possible with a comparator")
+	below, above := !i.Low.IsZero() && s.Size.Length < i.Low.Length, !i.High.IsZero() && s.Size.Length > i.High.Length
+	f.add(!s.Size.IsZero() && below, "size", s.Size.String(), fmt.Sprintf("is below what %s reads, from %s", i.Name, i.Low))
+	f.add(!s.Size.IsZero() && above, "size", s.Size.String(), fmt.Sprintf("is above what %s reads, to %s", i.Name, i.High))
 	return f.err
 }
 

@@ -32,3 +32,44 @@ func TestReadZero(t *testing.T) {
 		}
 	}
 }
+
+func TestAMasterOutsideTheRange(t *testing.T) {
+	inch := func(text string) length.Written {
+		w, err := length.Parse(text, length.In)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return w
+	}
+	i := gauge.Instrument{ID: "g", Name: "bore gauge", Kind: gauge.Comparator, Unit: length.In, Low: inch("2"), High: inch("6")}
+	for size, want := range map[string]string{
+		"1.9999": `size "1.9999 in" is below what bore gauge reads, from 2 in`, "2": "", "3.75": "", "6.0000": "",
+		"6.0001": `size "6.0001 in" is above what bore gauge reads, to 6 in`, "152.5 mm": "is above what bore gauge reads",
+	} {
+		x := gauge.Setting{ID: "s", Instrument: "g", On: gauge.OnRing, Size: inch(size)}
+		err := x.ValidateFor(i)
+		if (err == nil) != (want == "") || err != nil && !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %q", size, err, want)
+		}
+	}
+	i.Low, i.High = length.Written{}, length.Written{}
+	if err := (gauge.Setting{ID: "s", Instrument: "g", On: gauge.OnRing, Size: inch("99")}).ValidateFor(i); err != nil {
+		t.Errorf("a range that is not known refuses: %v", err)
+	}
+}
+
+func TestImpossibleTemperatures(t *testing.T) {
+	for text, want := range map[string]string{
+		"20": "", "-10.5": "", "300": "", "-60": "", "301": "is not from -60 to 300", "-61": "is not from -60 to 300", "2000": "is not from -60 to 300",
+		"": "is missing", "warm": "is not a decimal number", "NaN": "is not a decimal number", "1e3": "is not a decimal number",
+	} {
+		err := gauge.CheckTemperature(text)
+		if (err == nil) != (want == "") || err != nil && !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+		set := gauge.Set{ID: "t", Setting: "s", At: gauge.Temperatures{Part: text}}
+		if err := set.Validate(); text != "" && (err == nil) != (want == "") {
+			t.Errorf("%q in a set: %v, want %q", text, err, want)
+		}
+	}
+}
