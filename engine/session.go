@@ -80,11 +80,11 @@ func (s *Session) take(e record.Sealed) (Touched, error) {
 	if err := s.mayWithdraw(w.Event); err != nil {
 		return Touched{}, err
 	}
-	return s.refold(e, w.Event)
+	return s.refold(e)
 }
 
-// refold replays everything that is live once e has withdrawn an event.
-func (s *Session) refold(e record.Sealed, target int64) (Touched, error) {
+// refold replays everything that is live once e, a withdrawal, is the last event.
+func (s *Session) refold(e record.Sealed) (Touched, error) {
 	events := append(slices.Clip(s.events), e)
 	dead := withdrawnIn(events)
 	next := state{}
@@ -122,7 +122,7 @@ func (s *Session) CheckWithdraw(n int64) error {
 	trial := *s
 	_, err := trial.refold(record.Sealed{Event: record.Event{
 		N: int64(len(s.events)) + 1, Body: record.Withdrawn{Event: n},
-	}}, n)
+	}})
 	return err
 }
 
