@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 
 	bolt "go.etcd.io/bbolt"
@@ -60,10 +61,28 @@ func (f *file) scanIndex() (x *index, whole bool, err error) {
 	x = newIndex()
 	var bad error
 	err = f.view(func(tx *bolt.Tx) error {
+		x.expect(tx)
 		bad = errors.Join(x.readUIDs(tx), x.readTouches(tx), x.readLast(tx))
 		return nil
 	})
 	return x, bad == nil && x.whole(), err
+}
+
+// mostExpected is for how many sessions room is made at once.
+const mostExpected = 1 << 16
+
+// expect makes room for as many sessions as the highest id says: growing on the
+// way took two of the five milliseconds that an index of 10,000 takes.
+func (x *index) expect(tx *bolt.Tx) {
+	k, _ := tx.Bucket(headingsBucket).Cursor().Last()
+	if len(k) != 8 {
+		return
+	}
+	n := int(min(bytesNumber(k), mostExpected))
+	ids, names := make(map[string]uint64, n+1), make(map[uint64]string, n+1)
+	maps.Copy(ids, x.ids)
+	maps.Copy(names, x.names)
+	x.ids, x.names, x.touches = ids, names, make(map[uint64]uint64, n)
 }
 
 func (x *index) readUIDs(tx *bolt.Tx) (bad error) {

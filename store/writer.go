@@ -14,9 +14,33 @@ const maxBatch = 1024
 // book is closed and nothing is left or nothing moves.
 func (b *book) write() {
 	defer close(b.done)
+	b.lull()
 	_, _ = safely(func() (bool, error) { return false, b.shelf.ready(b.ended) }) // a commit says what is wrong
 	for b.await() {
 		b.step()
+	}
+}
+
+// restFor is how long the writer leaves the machine to whoever opened the book:
+// on two processors the walk of a large file took from the first frame.
+const restFor = 500 * time.Millisecond
+
+// lull waits a moment, or until there is something to do.
+func (b *book) lull() {
+	over := time.NewTimer(restFor)
+	defer over.Stop()
+	for {
+		b.mu.Lock()
+		wanted, changed := b.closed || len(b.queue) > 0 || len(b.tasks) > 0, b.changed
+		b.mu.Unlock()
+		if wanted {
+			return
+		}
+		select {
+		case <-changed:
+		case <-over.C:
+			return
+		}
 	}
 }
 
