@@ -51,20 +51,29 @@ func look(path string) (looked, error) {
 	if err != nil {
 		return looked{}, err
 	}
+	return lookInto(path, f, info)
+}
+
+// lookInto is look at a file that is open. What it found comes with the error
+// of a file that is cut short.
+func lookInto(path string, r io.ReaderAt, info os.FileInfo) (looked, error) {
 	switch {
 	case !info.Mode().IsRegular():
 		return looked{}, &FileError{Path: path, Kind: ErrNotOurs}
 	case info.Size() == 0:
 		return looked{}, &FileError{Path: path, Kind: ErrEmptyFile}
 	}
-	l, err := lookAt(f, info.Size())
+	l, err := lookAt(r, info.Size())
 	if err != nil {
-		return looked{}, &FileError{Path: path, Kind: kindOfLook(err), Cause: err}
+		return l, &FileError{Path: path, Kind: kindOfLook(err), Cause: err}
 	}
 	return l, nil
 }
 
-var errForeign = errors.New("it has no meta page")
+var (
+	errForeign = errors.New("it has no meta page")
+	errCut     = errors.New("it is cut short")
+)
 
 func kindOfLook(err error) error {
 	if errors.Is(err, errForeign) {
@@ -97,7 +106,7 @@ func lookAt(r io.ReaderAt, size int64) (looked, error) {
 	case l.freelist == noFreelist:
 		return looked{}, errForeign
 	case l.pages > uint64(size/l.pageSize):
-		return looked{}, fmt.Errorf("it is cut short: %d bytes are left of %d", size, l.pages*uint64(l.pageSize))
+		return l, fmt.Errorf("%w: %d bytes are left of %d", errCut, size, l.pages*uint64(l.pageSize))
 	}
 	return l, nil
 }

@@ -60,6 +60,12 @@ type World struct {
 	// bit. Its Read returns nothing and no error after a silence of [silence].
 	Port func(device string, baud int) (io.ReadCloser, error)
 
+	// Verify checks the database at path in a process of its own.
+	Verify func(ctx context.Context, path string) (store.Report, error)
+
+	// Salvage recovers a damaged database into a new one, as [store.Salvage].
+	Salvage func(path, out string, with ...string) (store.Salvaged, error)
+
 	// Exists reports whether something is at path, or may be.
 	Exists func(path string) bool
 
@@ -97,11 +103,13 @@ func processWorld() World {
 			}
 			return db, nil
 		},
-		Port:   openPort,
-		Exists: exists,
-		Read:   func(path string) (io.ReadCloser, error) { return os.Open(path) },
-		Write:  store.WriteFile,
-		Rename: rename,
+		Port:    openPort,
+		Verify:  verifyApart,
+		Salvage: store.Salvage,
+		Exists:  exists,
+		Read:    func(path string) (io.ReadCloser, error) { return os.Open(path) },
+		Write:   store.WriteFile,
+		Rename:  rename,
 	}
 }
 

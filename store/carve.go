@@ -1,0 +1,135 @@
+package store
+
+import (
+	"encoding/binary"
+	"encoding/json"
+	"hash/crc32"
+
+	"borewright/engine/record"
+)
+
+// Finding events in bytes without believing anything about them. A key lies
+// directly before its value wherever bbolt puts the two, and the value begins
+// with its version, holds JSON and ends in a checksum over both: what has that
+// shape and the right checksum was written by this program. So neither a
+// damaged tree nor a damaged page hides an event of which no byte is changed.
+
+// The sizes of the keys that JSON is stored under: an event and a heading.
+const (
+	eventKeySize   = 12
+	headingKeySize = 8
+)
+
+// leaf is an event that was found; two of the same bytes are one.
+type leaf struct {
+	id   uint64
+	n    int64
+	line []byte
+	sum  string
+	prev string
+	// reached says that the tree of the database leads to it.
+	reached bool
+}
+
+// quarry is what was found in one file or in several.
+type quarry struct {
+	events map[uint64]map[int64][]leaf
+	// headings are the newest that were found.
+	headings map[uint64]record.Heading
+	// strange are events with the right checksum that make no sense, most
+	// likely because a newer program wrote them.
+	strange int64
+}
+
+func newQuarry() *quarry {
+	return &quarry{events: map[uint64]map[int64][]leaf{}, headings: map[uint64]record.Heading{}}
+}
+
+// carve takes in every event and heading in the data, which must not change
+// afterwards.
+func (q *quarry) carve(data []byte) {
+	for at := headingKeySize; at+frameExtra < len(data); {
+		if data[at] != frameVersion || data[at+1] != '{' {
+			at++
+			continue
+		}
+		if at >= eventKeySize {
+			key := data[at-eventKeySize : at]
+			if payload := carved(key, data[at:]); payload != nil {
+				q.event(key, payload)
+				at += len(payload) + frameExtra
+				continue
+			}
+		}
+		key := data[at-headingKeySize : at]
+		if payload := carved(key, data[at:]); payload != nil {
+			q.heading(key, payload)
+			at += len(payload) + frameExtra
+			continue
+		}
+		at++
+	}
+}
+
+// carved returns what the frame at the beginning of the data holds, nil when
+// there is no frame of the key. A text ends in a brace, perhaps with blanks
+// behind it, and has no control characters.
+func carved(key, data []byte) []byte {
+	sum, done, brace := crc32.Checksum(key, castagnoli), 0, false
+	for i := 1; i+crc32.Size < len(data) && i < maxFrame; i++ {
+		switch b := data[i]; {
+		case b == '}':
+			brace = true
+		case b < ' ' && b != '\t':
+			return nil
+		case b != ' ' && b != '\t':
+			brace = false
+		}
+		if !brace {
+			continue
+		}
+		sum, done = crc32.Update(sum, castagnoli, data[done:i+1]), i+1
+		if sum == binary.BigEndian.Uint32(data[done:]) {
+			return data[1:done]
+		}
+	}
+	return nil
+}
+
+func (q *quarry) event(key, line []byte) {
+	id, n, _ := parseEventKey(key)
+	e, err := record.Decode(line)
+	if err != nil || e.N != n {
+		q.strange++
+		return
+	}
+	l := leaf{id: id, n: n, line: line, sum: record.SumOf(line), prev: e.Prev}
+	if q.events[id] == nil {
+		q.events[id] = map[int64][]leaf{}
+	}
+	for _, known := range q.events[id][n] {
+		if known.sum == l.sum {
+			return
+		}
+	}
+	q.events[id][n] = append(q.events[id][n], l)
+}
+
+func (q *quarry) heading(key, text []byte) {
+	var h record.Heading
+	if json.Unmarshal(text, &h) != nil || h.Head.N < 1 {
+		return
+	}
+	if id := bytesNumber(key); h.Head.N > q.headings[id].Head.N {
+		q.headings[id] = h
+	}
+}
+
+// last returns the number of the last event that a stream is known to have had.
+func (q *quarry) last(id uint64) int64 {
+	n := q.headings[id].Head.N
+	for at := range q.events[id] {
+		n = max(n, at)
+	}
+	return n
+}

@@ -1,0 +1,246 @@
+package store
+
+import (
+	"cmp"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"borewright/engine"
+	"borewright/engine/length"
+	"borewright/engine/record"
+)
+
+// Saved is what salvage made of one session, or of the shop.
+type Saved struct {
+	UID   string `json:"uid"`
+	Title string `json:"title,omitempty"`
+	// Events is how many intact events were recovered, Lost the numbers of those
+	// that were not.
+	Events int64   `json:"events"`
+	Lost   []int64 `json:"lost,omitempty"`
+	// Aside are the intact events that cannot stand because they rest on a lost
+	// one: they are in the file beside the new database.
+	Aside []int64 `json:"aside,omitempty"`
+	// Broken are the events that do not hold the hash of the intact event before.
+	Broken []int64 `json:"broken,omitempty"`
+	// EndUnknown says that nothing tells whether more events followed the last one.
+	EndUnknown bool `json:"end_unknown,omitempty"`
+	// Whole is where the chain ends that is as it was: up to it all is verbatim.
+	Whole record.Head `json:"whole"`
+	// Now is the digest of the session in the new database.
+	Now record.Head `json:"now"`
+
+	lines [][]byte
+	aside [][]byte
+	touch uint64
+	last  time.Time
+}
+
+// Complete reports whether the session is as it was, event for event.
+func (s *Saved) Complete() bool {
+	return len(s.Lost)+len(s.Aside)+len(s.Broken) == 0 && !s.EndUnknown
+}
+
+// What a mended session says in the place of what is missing.
+const (
+	lostText  = "This event was lost: the database file was damaged and no intact copy of it was found."
+	asideText = "An intact event was here that cannot stand, because it rests on one that was lost: "
+	titleRoom = 48 // bytes that the mark may take of a title
+)
+
+// mender makes a stream again out of what was chosen.
+type mender struct {
+	Saved
+	heading record.Heading
+	head    record.Head
+	// session is the replayed state once something is missing; nil before, and
+	// where the intact events before do not replay either.
+	session *engine.Session
+	sealed  []record.Sealed
+	mended  bool
+	at      time.Time
+	details record.Details
+}
+
+// mend returns the stream: verbatim up to what is missing, and from there on
+// sealed anew, every event with its number, its time and its hand, and a note
+// in the place of each that is lost. The heading is that of the list of
+// sessions; sure says that it is the last one that was kept.
+func mend(uid string, h record.Heading, sure bool, c choice) (Saved, error) {
+	m := &mender{Saved: Saved{UID: uid, Broken: c.breaks, EndUnknown: !sure}, heading: h}
+	broken := map[int64]bool{}
+	for _, n := range c.breaks {
+		broken[n] = true
+	}
+	for i, l := range c.events {
+		n := int64(i) + 1
+		var err error
+		switch {
+		case l.line == nil:
+			err = m.lose(n, c.events[i+1:])
+		case broken[n]:
+			m.begin()
+			err = m.take(l)
+		default:
+			err = m.take(l)
+		}
+		if err != nil {
+			return Saved{}, fmt.Errorf("session %s, event %d: %w", uid, n, err)
+		}
+	}
+	err := m.end()
+	return m.Saved, err
+}
+
+// begin notes that the chain cannot go on as it was.
+func (m *mender) begin() {
+	if m.mended {
+		return
+	}
+	m.mended, m.Whole = true, m.head
+	if m.UID != record.ShopUID && m.head.N > 0 {
+		m.session, _ = engine.Replay(m.sealed)
+	}
+}
+
+// take adds an intact event.
+func (m *mender) take(l leaf) error {
+	e, err := record.Decode(l.line)
+	if err != nil {
+		return err
+	}
+	m.at = e.At
+	d, details := e.Body.(record.Details)
+	if details && d.UID != m.UID {
+		m.begin()
+		d.UID = m.UID
+		e.Body = d
+	}
+	if details {
+		m.details = d
+	}
+	if !m.mended {
+		m.Events++
+		m.push(record.Sealed{Event: e, Bytes: l.line, Head: record.Head{N: l.n, Hash: l.sum}})
+		return nil
+	}
+	if err := m.seal(e); err != nil {
+		m.Aside, m.aside = append(m.Aside, l.n), append(m.aside, l.line)
+		return m.seal(record.Event{At: e.At, By: e.By, Body: record.Note{Text: quoteLine(asideText, l.line)}})
+	}
+	m.Events++
+	return nil
+}
+
+// quoteLine puts a stored event behind words, as much as a text holds.
+func quoteLine(words string, line []byte) string {
+	const most = 4 << 10
+	text := words + string(line)
+	if len(text) > most {
+		text = strings.ToValidUTF8(text[:most-3], "") + "..."
+	}
+	return text
+}
+
+// lose puts a note in the place of a lost event, or details of what is known
+// when it was the first of a session.
+func (m *mender) lose(n int64, rest []leaf) error {
+	m.begin()
+	m.Lost = append(m.Lost, n)
+	if m.at.IsZero() {
+		m.at = m.firstTime(rest)
+	}
+	if n > 1 || m.UID == record.ShopUID {
+		return m.seal(record.Event{At: m.at, Body: record.Note{Text: lostText}})
+	}
+	h := m.heading
+	m.details = record.Details{UID: m.UID, Title: h.Title, Customer: h.Customer, Engine: h.Engine, Unit: h.Unit}
+	if m.details.Unit == 0 {
+		m.details.Unit = length.In
+	}
+	m.session = &engine.Session{}
+	return m.seal(record.Event{At: m.at, Body: m.details})
+}
+
+// firstTime returns when the stream began, as far as anything tells.
+func (m *mender) firstTime(rest []leaf) time.Time {
+	if !m.heading.Started.IsZero() {
+		return m.heading.Started
+	}
+	for _, l := range rest {
+		if e, err := record.Decode(l.line); l.line != nil && err == nil {
+			return e.At
+		}
+	}
+	return time.Unix(0, 0).UTC()
+}
+
+// seal adds an event behind what is there. It fails, and nothing has changed,
+// when the event cannot stand there.
+func (m *mender) seal(e record.Event) error {
+	s, err := record.Seal(record.Event{At: e.At, By: e.By, Body: e.Body}, m.head)
+	if err != nil {
+		return err
+	}
+	if m.session != nil {
+		if _, err := m.session.Apply(s); err != nil {
+			return err
+		}
+	}
+	m.push(s)
+	return nil
+}
+
+func (m *mender) push(s record.Sealed) {
+	m.head = s.Head
+	m.lines = append(m.lines, s.Bytes)
+	if !m.mended {
+		m.sealed = append(m.sealed, s)
+	}
+}
+
+// end marks a session that is not complete in its title, so that nobody takes
+// it for what it was.
+func (m *mender) end() error {
+	if !m.mended {
+		m.Whole = m.head
+	}
+	m.Title, m.last = m.details.Title, m.at
+	if !m.Complete() && m.UID != record.ShopUID {
+		m.begin()
+		d := m.details
+		d.Title = marked(d.Title, &m.Saved)
+		if err := m.seal(record.Event{At: m.at, Body: d}); err != nil {
+			return err
+		}
+	}
+	m.Now = m.head
+	return nil
+}
+
+// marked returns a title with a mark of what is missing.
+func marked(title string, s *Saved) string {
+	mark := "SALVAGED, "
+	switch n := len(s.Lost) + len(s.Aside); {
+	case n == 1:
+		mark += "1 event lost"
+	case n > 1:
+		mark += strconv.Itoa(n) + " events lost"
+	case len(s.Broken) > 0:
+		mark += "altered"
+	default:
+		mark += "end unknown"
+	}
+	const most = 200
+	if room := most - titleRoom; len(title) > room {
+		title = strings.ToValidUTF8(title[:room], "")
+	}
+	return strings.TrimSpace(title + " (" + mark + ")")
+}
+
+// byTouch orders sessions by when they were touched, the newest last.
+func byTouch(a, b Saved) int {
+	return cmp.Or(cmp.Compare(a.touch, b.touch), a.last.Compare(b.last), cmp.Compare(a.UID, b.UID))
+}

@@ -1,0 +1,236 @@
+package store
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+
+	"borewright/engine/record"
+)
+
+// maxSalvage is how many bytes a file may have that is searched for events: it
+// is read whole.
+const maxSalvage = 4 << 30
+
+// Salvaged is what salvage found.
+type Salvaged struct {
+	Path string `json:"path"`
+	// Out is the new database, Beside the file with the events that were set
+	// aside, empty when there are none.
+	Out    string `json:"out"`
+	Beside string `json:"beside,omitempty"`
+	// Streams are the sessions and the shop, the newest touched last.
+	Streams []Saved `json:"streams"`
+	// Unknown are events with a good checksum that this program cannot read.
+	Unknown int64 `json:"unknown,omitempty"`
+}
+
+// Totals counts events: recovered, lost and set aside.
+func (s *Salvaged) Totals() (recovered, lost, aside int64) {
+	for i := range s.Streams {
+		recovered += s.Streams[i].Events
+		lost += int64(len(s.Streams[i].Lost))
+		aside += int64(len(s.Streams[i].Aside))
+	}
+	return recovered, lost, aside
+}
+
+// Salvage searches the file at the path for events, whatever is damaged in it,
+// and writes every intact one into a new database at out, which must not be
+// there yet. The files with are searched too, for what the first one lost. What
+// is searched is never written. Errors are *FileErrors: ErrBusy while a station
+// has the file, ErrNotOurs when no event is in it, ErrExists, ErrNoFolder and
+// those of writing.
+func Salvage(path, out string, with ...string) (Salvaged, error) {
+	out, err := filepath.Abs(out)
+	if err != nil {
+		return Salvaged{}, explain(out, err)
+	}
+	if _, err := os.Lstat(out); err == nil {
+		return Salvaged{}, &FileError{Path: out, Kind: ErrExists}
+	}
+	if info, err := os.Stat(filepath.Dir(out)); err != nil || !info.IsDir() {
+		return Salvaged{}, &FileError{Path: filepath.Dir(out), Kind: ErrNoFolder, Cause: err}
+	}
+	release, err := share(path)
+	if err != nil {
+		return Salvaged{}, err
+	}
+	defer release()
+	s, err := search(path, with)
+	if err != nil {
+		return s, err
+	}
+	return s, s.write(out)
+}
+
+// search finds every stream in the files.
+func search(path string, with []string) (Salvaged, error) {
+	q := newQuarry()
+	s := Salvaged{Path: path}
+	for _, name := range append([]string{path}, with...) {
+		data, err := readWhole(name)
+		if err != nil {
+			return s, err
+		}
+		q.carve(data)
+	}
+	s.Unknown = q.strange
+	if len(q.events) == 0 {
+		return s, &FileError{Path: path, Kind: ErrNotOurs, Cause: errors.New("no event of this program was found in it")}
+	}
+	c, err := q.reach(path)
+	if err != nil {
+		return s, err
+	}
+	return s, s.take(q, c)
+}
+
+// reach walks the tree as far as it can be walked and marks the events that it
+// leads to.
+func (q *quarry) reach(path string) (*check, error) {
+	c := newCheck(path)
+	c.found = func(id uint64, n int64, line []byte) {
+		sum := record.SumOf(line)
+		for i := range q.events[id][n] {
+			l := &q.events[id][n][i]
+			l.reached = l.reached || l.sum == sum
+		}
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, explain(path, err)
+	}
+	defer func() { _ = f.Close() }()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, explain(path, err)
+	}
+	_ = c.all(f, info) // what is wrong with the file is not the question here
+	return c, nil
+}
+
+// take makes the streams of what was found.
+func (s *Salvaged) take(q *quarry, c *check) error {
+	names := map[string]bool{}
+	for _, id := range sortedKeys(q.events) {
+		chosen := q.choose(id)
+		uid := q.uid(id, chosen, c)
+		for names[uid] {
+			uid += "-" + strconv.FormatUint(id, 10)
+		}
+		names[uid] = true
+		_, listed := c.headings[id]
+		saved, err := mend(uid, q.headings[id], listed || id == shopID && len(q.headings) > 0, chosen)
+		if err != nil {
+			return err
+		}
+		saved.touch = c.touches[id]
+		s.Streams = append(s.Streams, saved)
+	}
+	slices.SortStableFunc(s.Streams, byTouch)
+	return nil
+}
+
+// uid returns what the stream is called: by its first event, else by the lists.
+func (q *quarry) uid(id uint64, chosen choice, c *check) string {
+	if id == shopID {
+		return record.ShopUID
+	}
+	for _, l := range chosen.events {
+		if l.line == nil {
+			continue
+		}
+		e, err := record.Decode(l.line)
+		if d, ok := e.Body.(record.Details); ok && err == nil {
+			return d.UID
+		}
+	}
+	if uid := q.headings[id].UID; uid != "" {
+		return uid
+	}
+	return c.name(id)
+}
+
+func readWhole(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, explain(path, err)
+	case !info.Mode().IsRegular():
+		return nil, &FileError{Path: path, Kind: ErrNotOurs}
+	case info.Size() > maxSalvage:
+		return nil, &FileError{Path: path, Kind: ErrNotOurs, Cause: fmt.Errorf("it has %d bytes, and no more than %d are searched", info.Size(), int64(maxSalvage))}
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, explain(path, err)
+	}
+	return data, nil
+}
+
+// write makes the new database, checks it and gives it its name, with the file
+// of what was set aside beside it.
+func (s *Salvaged) write(out string) error {
+	if err := publish(out, false, s.fill); err != nil {
+		if errors.Is(err, fs.ErrExist) {
+			return &FileError{Path: out, Kind: ErrExists, Cause: err}
+		}
+		return explain(out, err)
+	}
+	s.Out = out
+	var aside [][]byte
+	for i := range s.Streams {
+		aside = append(aside, s.Streams[i].aside...)
+	}
+	if len(aside) == 0 {
+		return nil
+	}
+	text := append(bytes.Join(aside, []byte("\n")), '\n')
+	beside, err := WriteFile(filepath.Dir(out), filepath.Base(out)+".aside.jsonl", text, false)
+	s.Beside = beside
+	return err
+}
+
+// fill makes a database of the empty temporary file and keeps every stream.
+func (s *Salvaged) fill(temp string) error {
+	f, err := newFile(temp, Options{})
+	if err != nil {
+		return err
+	}
+	f.warn = func(string) {}
+	if err := f.firstTransaction(temp); err != nil {
+		return err
+	}
+	db, err := Open(temp, Options{})
+	if err != nil {
+		return err
+	}
+	for i := range s.Streams {
+		if err := db.Append(s.Streams[i].UID, s.Streams[i].lines); err != nil {
+			return errors.Join(err, db.Close())
+		}
+	}
+	if err := db.Close(); err != nil {
+		return err
+	}
+	return sound(temp)
+}
+
+// ErrUnsound means that a database that was just written is not what was
+// written.
+var ErrUnsound = errors.New("what was written does not read back as it should")
+
+// sound checks a database that was just written.
+func sound(path string) error {
+	r, err := verify(path)
+	if err == nil && !r.Sound {
+		err = &FileError{Path: path, Kind: ErrUnsound, Cause: r.Faults[0]}
+	}
+	return err
+}
