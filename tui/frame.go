@@ -46,6 +46,9 @@ func (r *router) View() string {
 	status := r.statusLines()
 	lines = append(lines, draw.Box(r.top().View(), w, h+1-len(status))...)
 	lines = append(append(lines, status...), r.footer())
+	for i, line := range lines {
+		lines[i] = draw.Safe(line, r.st.Palette.Coloured())
+	}
 	return strings.Join(draw.Box(lines, r.w, r.h), "\n")
 }
 

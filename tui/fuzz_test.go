@@ -3,7 +3,6 @@ package tui
 import (
 	"strings"
 	"testing"
-	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -75,13 +74,8 @@ func checkFrame(t *testing.T, s *station, keyed []byte) {
 		t.Fatalf("%q on %s: %d lines", keyed, s.r.top().Title(), len(lines))
 	}
 	for _, line := range lines {
-		if draw.Width(line) > 80 || strings.ContainsFunc(line, obeyed) {
+		if draw.Width(line) > 80 || strings.ContainsFunc(line, draw.Obeyed) {
 			t.Fatalf("%q on %s draws %q", keyed, s.r.top().Title(), line)
 		}
 	}
-}
-
-// obeyed reports whether a terminal, or a reader's eye, would be led by r.
-func obeyed(r rune) bool {
-	return unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp, unicode.Bidi_Control, unicode.Variation_Selector)
 }

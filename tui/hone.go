@@ -251,9 +251,9 @@ func (s *hone) ready() tea.Cmd {
 	if !s.target.Measured() {
 		work.Amount = ""
 	}
-	lines := []string{session.Name(s.bore) + " is honed; it is measured again now"}
+	lines := []string{draw.Clean(session.Name(s.bore)) + " is honed; it is measured again now"}
 	for _, f := range work.Changes[1:] {
-		lines = append(lines, session.Name(f)+" is read again: the bore under it changed")
+		lines = append(lines, draw.Clean(session.Name(f))+" is read again: the bore under it changed")
 	}
 	s.st.Push(&sure{st: s.st, title: "honed", asks: "Record this work?", lines: lines, done: honed{}, do: func() error {
 		return s.desk.Record(record.Body(work))

@@ -48,7 +48,7 @@ func (s *hone) View() []string {
 func (s *hone) head() string {
 	session := s.desk.Session
 	u := session.Unit()
-	text := " " + session.PlaceName(s.place)
+	text := " " + draw.Clean(session.PlaceName(s.place))
 	if s.target.Measured() {
 		return text + fmt.Sprintf(", to %s %s diametral", s.target.Format(u, u.Decimals()), u)
 	}
@@ -83,7 +83,7 @@ func (s *hone) question() string {
 	case askWarm:
 		return "by how many °C is the bore warmer than the gauge's master?"
 	default:
-		text := "key the size at " + s.desk.Session.PlaceName(s.place)
+		text := "key the size at " + draw.Clean(s.desk.Session.PlaceName(s.place))
 		if s.strokes > 0 {
 			text += fmt.Sprintf(" after %d strokes", s.strokes)
 		}

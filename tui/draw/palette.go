@@ -81,6 +81,9 @@ func NewPalette(dark bool, profile termenv.Profile) Palette {
 	return p
 }
 
+// Coloured reports whether the palette sends colours at all.
+func (p *Palette) Coloured() bool { return p.before[Bad] != "" }
+
 // Style gives the style of a tone.
 func (p *Palette) Style(t Tone) lipgloss.Style {
 	switch t {
