@@ -35,8 +35,13 @@ func TestHostileNamesInWhatIsPrinted(t *testing.T) {
 		t.Fatalf("import ended with %d: %s%s", code, out, errs)
 	}
 	for _, args := range [][]string{
-		{"list"}, {"assess", "in.json"}, {"no such \x1b]0;owned\x07 command"}, {"assess", "\x1b[2J\u202e.json"}, {"export", "\x1b[2J\u202e"},
-		{"sheet", "BENCH01SESSION", "--to", "html"}, {"sheet", "BENCH01SESSION", "--to", "csv"},
+		{"list"},
+		{"assess", "in.json"},
+		{"no such \x1b]0;owned\x07 command"},
+		{"assess", "\x1b[2J\u202e.json"},
+		{"export", "\x1b[2J\u202e"},
+		{"sheet", "BENCH01SESSION", "--to", "html"},
+		{"sheet", "BENCH01SESSION", "--to", "csv"},
 	} {
 		out, errs, _ := s.run(args...)
 		check(strings.Join(args, " "), out+errs)
