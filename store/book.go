@@ -88,6 +88,9 @@ func newBook(s shelf, o Options) *book {
 	}
 }
 
+// begin begins to write what the queue holds.
+func (b *book) begin() { go b.write() }
+
 // change tells everybody who waits that something changed. Call it with mu.
 func (b *book) change() {
 	close(b.changed)

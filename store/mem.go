@@ -19,7 +19,7 @@ func memory(d *drawer, o Options) *Mem {
 	o.hooks = o.hooks.filled()
 	d.fault, d.closed = o.hooks.fault, false
 	b := newBook(d, o)
-	go b.write()
+	b.begin()
 	return &Mem{b}
 }
 

@@ -37,7 +37,7 @@ func Open(path string, o Options) (*DB, error) {
 	for _, w := range warnings {
 		b.warn(w)
 	}
-	go b.write()
+	b.begin()
 	return &DB{b, f}, nil
 }
 
