@@ -16,6 +16,7 @@ import (
 
 	"borewright/engine/record"
 	"borewright/store"
+	"borewright/store/storetest"
 )
 
 var damaged = flag.Int("damaged", 70, "how many damaged files TestDamagedFiles makes")
@@ -119,6 +120,8 @@ func TestDamagedFiles(t *testing.T) {
 	t.Logf("%d damaged files: %d opened and read true, %d refused with a sentence, of these %d read all the same; %d named by the check",
 		sum.files, sum.opened, sum.refused, sum.rescued, sum.named)
 	t.Logf("of %d intact events %d recovered in place and %d beside; %d lost events named; 0 wrong", sum.intact, sum.recovered, sum.aside, sum.lost)
+	storetest.Proof(t, "damaged files: bytes in every kind of page, cut, swapped, noise, foreign", sum.files, max(0, sum.intact-sum.recovered-sum.aside),
+		fmt.Sprintf("%d open and read true, %d are refused with a sentence; salvage recovers all %d intact events", sum.opened, sum.refused, sum.intact))
 	for _, name := range slices.Sorted(maps.Keys(sum.kinds)) {
 		t.Logf("%5d %s", sum.kinds[name], name)
 	}
