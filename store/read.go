@@ -131,8 +131,11 @@ func (b *book) touched() []record.Heading {
 // Rebuild makes the list of sessions again from the events, which are not
 // touched, and orders it by their last events' times. It waits for its turn
 // in the queue.
-func (b *book) Rebuild() error {
-	t := &task{do: b.shelf.rebuild, result: make(chan error, 1)}
+func (b *book) Rebuild() error { return b.turn(b.shelf.rebuild) }
+
+// turn has the writer do something before it goes on with the queue.
+func (b *book) turn(do func() error) error {
+	t := &task{do: do, result: make(chan error, 1)}
 	b.mu.Lock()
 	if b.closed {
 		b.mu.Unlock()

@@ -29,7 +29,7 @@ type Book interface {
 func withBook(w World, path string, use func(Book) error) (err error) {
 	book, err := w.Open(path, store.Options{})
 	if err != nil {
-		return err
+		return busyWords(path, err)
 	}
 	defer func() {
 		warn(w, book.Warnings())

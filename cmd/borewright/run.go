@@ -36,6 +36,7 @@ func root(w World) *cli.Command {
 			exportCommand(w),
 			importCommand(w),
 			studyCommand(w),
+			backupCommand(w),
 			verifyCommand(w),
 			salvageCommand(w),
 			verifyInside(w),

@@ -45,7 +45,7 @@ func salvage(cmd *cli.Command, w World, out string) error {
 	s, err := w.Salvage(path, out, cmd.StringSlice("with")...)
 	switch {
 	case err != nil:
-		return err
+		return busyWords(path, err)
 	case cmd.Bool("json"):
 		return record.WriteJSON(w.Out, s)
 	default:

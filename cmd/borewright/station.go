@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"time"
 
 	"github.com/urfave/cli/v3"
 
@@ -65,6 +66,9 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 		return err
 	}
 	defer func() { err = errors.Join(err, book.Close()) }()
+	if s.ballast {
+		defer backUp(w, book.Book)()
+	}
 	o.Book = book
 	if o.Open, o.Notice, err = s.prepare(book); err != nil {
 		return err
@@ -115,8 +119,37 @@ func openTally(w World, s seat, inbox *tui.Inbox) (*tally, error) {
 	book, err := w.Open(s.path, store.Options{Ballast: s.ballast, Notify: func(o store.Outcome) {
 		inbox.Post(tui.Outcome{UID: o.UID, First: o.First, Last: o.Last, Err: o.Err, Took: o.Took})
 	}})
+	if errors.Is(err, store.ErrDamaged) || errors.Is(err, store.ErrNotOurs) {
+		if rescued, worse := store.Rescue(s.path, err); worse == nil {
+			return newTally(rescued), nil
+		}
+	}
 	if err != nil {
-		return nil, err
+		return nil, busyWords(s.path, err)
 	}
 	return newTally(book), nil
+}
+
+// backUp makes the backup of the day behind the screen, where there is anything
+// to lose. It returns what waits for its end; what is wrong is a note then.
+func backUp(w World, book Book) (wait func()) {
+	file, ok := book.(interface {
+		BackupOfDay(day time.Time, keep int) (string, error)
+	})
+	hs, err := book.Headings(1)
+	if !ok || err != nil || len(hs) == 0 {
+		return func() {}
+	}
+	made := make(chan error, 1)
+	day := w.Watch()
+	term.Go(func() {
+		err := errors.New("it was given up")
+		defer func() { made <- err }()
+		_, err = file.BackupOfDay(day, backupsKept)
+	}, nil)
+	return func() {
+		if err := <-made; err != nil {
+			warn(w, []string{"no backup was made: " + err.Error()})
+		}
+	}
 }

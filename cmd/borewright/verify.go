@@ -47,7 +47,7 @@ func verify(ctx context.Context, cmd *cli.Command, w World) error {
 	defer cancel()
 	r, err := w.Verify(ctx, path)
 	if err != nil {
-		return err
+		return busyWords(path, err)
 	}
 	if cmd.Bool("json") {
 		err = record.WriteJSON(w.Out, r)
@@ -80,6 +80,7 @@ func verifyLines(r store.Report) []string {
 type childAnswer struct {
 	Report store.Report `json:"report"`
 	Error  string       `json:"error,omitempty"`
+	Busy   bool         `json:"busy,omitempty"`
 }
 
 // checkMemory is how many bytes the process of a check may take.
@@ -98,7 +99,7 @@ func verifyInside(w World) *cli.Command {
 			}
 			var a childAnswer
 			if a.Report, err = store.Verify(path); err != nil {
-				a.Error = err.Error()
+				a.Error, a.Busy = err.Error(), errors.Is(err, store.ErrBusy)
 			}
 			return json.NewEncoder(w.Out).Encode(a)
 		},
@@ -117,7 +118,10 @@ func answerOf(ctx context.Context, out []byte, err error) (store.Report, error) 
 	if err := json.Unmarshal(out, &a); err != nil {
 		return store.Report{}, fmt.Errorf("the check said nothing that can be read: %w", err)
 	}
-	if a.Error != "" {
+	switch {
+	case a.Busy:
+		return store.Report{}, store.ErrBusy
+	case a.Error != "":
 		return store.Report{}, errors.New(a.Error)
 	}
 	return a.Report, nil

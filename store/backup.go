@@ -1,0 +1,113 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	bolt "go.etcd.io/bbolt"
+)
+
+// Backup writes a copy of the database, as it is kept now, to the path, where
+// nothing may be, for its owner only. The copy is made in the writer's turn,
+// so that keying goes on and is kept behind it, and is checked whole before it
+// gets its name. Errors are *FileErrors: ErrExists, ErrNoFolder, ErrUnsound
+// when the database itself is damaged, and those of writing.
+func (d *DB) Backup(path string) error {
+	path, err := filepath.Abs(path)
+	if err != nil {
+		return explain(path, err)
+	}
+	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
+		return &FileError{Path: filepath.Dir(path), Kind: ErrNoFolder, Cause: err}
+	}
+	if _, err := os.Lstat(path); err == nil {
+		return &FileError{Path: path, Kind: ErrExists}
+	}
+	err = publish(path, false, func(temp string) error {
+		if err := d.turn(func() error { return d.file.copyTo(temp) }); err != nil {
+			return err
+		}
+		return sound(temp)
+	})
+	if errors.Is(err, fs.ErrExist) {
+		return &FileError{Path: path, Kind: ErrExists, Cause: err}
+	}
+	return explain(path, err)
+}
+
+// copyTo writes the database over an empty file. What a full disk says of the
+// copy is no fault of the database.
+func (f *file) copyTo(path string) error {
+	out, err := os.OpenFile(path, os.O_WRONLY|os.O_TRUNC, 0o600)
+	if err != nil {
+		return explain(path, err)
+	}
+	err = f.view(func(tx *bolt.Tx) error {
+		_, err := tx.WriteTo(out)
+		return err
+	})
+	return errors.Join(err, out.Close())
+}
+
+// BackupFolder returns the folder in which the backups of the database at the
+// path lie, beside it.
+func BackupFolder(path string) string {
+	return strings.TrimSuffix(path, filepath.Ext(path)) + "-backups"
+}
+
+// Backups returns the backups of the database at the path, the newest last: by
+// the numbers in their names, whatever the clock said.
+func Backups(path string) []string {
+	found, err := filepath.Glob(filepath.Join(globEscaped(BackupFolder(path)), "[0-9][0-9][0-9][0-9][0-9][0-9]-*.db"))
+	if err != nil {
+		return nil
+	}
+	slices.Sort(found)
+	return found
+}
+
+// globEscaped takes a path word for word in a pattern.
+func globEscaped(path string) string {
+	if filepath.Separator == '\\' {
+		return path // there is no escape, and those signs are rare in a folder
+	}
+	return strings.NewReplacer(`\`, `\\`, `*`, `\*`, `?`, `\?`, `[`, `\[`).Replace(path)
+}
+
+// BackupOfDay makes the backup of a day of work and returns its path, or "" when
+// the newest one is of that day. At most keep backups stay, the oldest go first.
+func (d *DB) BackupOfDay(day time.Time, keep int) (string, error) {
+	date := day.Format(time.DateOnly)
+	have := Backups(d.Path())
+	next := 1
+	if len(have) > 0 {
+		newest := filepath.Base(have[len(have)-1])
+		if strings.HasSuffix(newest, "-"+date+".db") {
+			return "", nil
+		}
+		_, _ = fmt.Sscanf(newest, "%06d", &next)
+		next++
+	}
+	folder := BackupFolder(d.Path())
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		return "", explain(folder, err)
+	}
+	path := filepath.Join(folder, fmt.Sprintf("%06d-%s.db", next, date))
+	if err := d.Backup(path); err != nil {
+		return "", err
+	}
+	have = append(have, path)
+	for len(have) > max(keep, 1) {
+		if err := os.Remove(have[0]); err != nil {
+			return path, explain(have[0], err)
+		}
+		have = have[1:]
+	}
+	return path, nil
+}

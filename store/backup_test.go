@@ -1,0 +1,82 @@
+package store_test
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"borewright/store"
+	"borewright/store/storetest"
+)
+
+// TestBackup copies a database in use: the copy is whole, opens, and nothing is
+// written over.
+func TestBackup(t *testing.T) {
+	path := temp(t)
+	kept := build(t, path, 2, 20)
+	db := open(t, path, store.Options{})
+	to := filepath.Join(t.TempDir(), "copy.db")
+	if err := db.Backup(to); err != nil {
+		t.Fatal(err)
+	}
+	if err := db.Backup(to); !errors.Is(err, store.ErrExists) {
+		t.Errorf("over the copy: %v", err)
+	}
+	if err := db.Backup(filepath.Join(to, "no", "x.db")); !errors.Is(err, store.ErrNoFolder) {
+		t.Errorf("into no folder: %v", err)
+	}
+	if err := keepAndWait(t, db, "s1"); err != nil {
+		t.Errorf("after the copy: %v", err)
+	}
+	if r := verified(t, to); !r.Sound {
+		t.Errorf("the copy: %v", r.Faults)
+	}
+	backed := open(t, to, store.Options{})
+	for uid, lines := range kept {
+		intact(t, load(t, backed, uid), lines)
+	}
+}
+
+// TestBackupOfADamagedDatabase: a copy that is not sound is not called a backup.
+func TestBackupOfADamagedDatabase(t *testing.T) {
+	path := temp(t)
+	kept, order := demo(t, path)
+	write(t, path, spoiled(read(t, path), store.EventKey(1, 9), kept[order[0]][8]))
+	db := open(t, path, store.Options{})
+	to := filepath.Join(t.TempDir(), "copy.db")
+	if err := db.Backup(to); !errors.Is(err, store.ErrUnsound) {
+		t.Errorf("it says %v", err)
+	}
+	if _, err := os.Stat(to); !errors.Is(err, os.ErrNotExist) {
+		t.Errorf("it was made: %v", err)
+	}
+}
+
+// TestBackupOfDay makes one a day, keeps so many, and goes by their numbers when
+// the clock is set back.
+func TestBackupOfDay(t *testing.T) {
+	path := temp(t)
+	build(t, path, 1, 3)
+	db := open(t, path, store.Options{})
+	day := storetest.Start
+	for i := range 5 {
+		made, err := db.BackupOfDay(day.AddDate(0, 0, -i), 3) // the clock runs backwards
+		if err != nil || made == "" {
+			t.Fatalf("day %d: %q, %v", i, made, err)
+		}
+		if again, err := db.BackupOfDay(day.AddDate(0, 0, -i).Add(time.Hour), 3); err != nil || again != "" {
+			t.Errorf("the same day: %q, %v", again, err)
+		}
+	}
+	have := store.Backups(path)
+	if len(have) != 3 || filepath.Base(have[2]) != "000005-2026-02-26.db" || filepath.Base(have[0]) != "000003-2026-02-28.db" {
+		t.Errorf("kept %v", have)
+	}
+	for p, want := range map[string]os.FileMode{store.BackupFolder(path): 0o700, have[0]: 0o600} {
+		if info, err := os.Stat(p); err != nil || info.Mode().Perm() != want {
+			t.Errorf("%s: %v, %v", p, info.Mode(), err)
+		}
+	}
+}
