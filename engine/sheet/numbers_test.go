@@ -6,8 +6,8 @@ import (
 	"html"
 	"maps"
 	"os"
-	"slices"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
