@@ -90,6 +90,7 @@ const checkMemory = 2 << 30
 func verifyInside(w World) *cli.Command {
 	return &cli.Command{
 		Name:   "verify-inside",
+		Usage:  "check the database for verify, as JSON",
 		Hidden: true,
 		Action: func(_ context.Context, cmd *cli.Command) error {
 			limitMemory(checkMemory)
