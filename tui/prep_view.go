@@ -224,7 +224,7 @@ func (p *prepScreen) cautions(s prep.Step, w, rows int) []string {
 	}
 	var out []string
 	for _, c := range s.Cautions {
-		next := p.wrapped(draw.Warn, prep.CautionText(c), w)
+		next := p.wrapped(draw.Warn, s.Caution(c), w)
 		if len(out) > 0 && len(out)+len(next)+1 > rows {
 			break
 		}

@@ -28,9 +28,15 @@ var cautions = map[string]string{
 	Turning:  "A crank that turns takes fingers: turn it by hand, hands off the other end.",
 }
 
-// CautionText returns the usual caution of that name; a name of the list's own
-// stands as it is.
-func CautionText(name string) string {
+// liftingCrank is what Lifting is for a crank (common practice, no source).
+const liftingCrank = "A crank is heavier than it looks and slips in oily hands: a hoist or a second person, feet clear."
+
+// Caution returns the usual caution of that name for the step; a name of the
+// list's own stands as it is.
+func (s Step) Caution(name string) string {
+	if name == Lifting && s.On == Crank {
+		return liftingCrank
+	}
 	if text, ok := cautions[name]; ok {
 		return text
 	}

@@ -25,7 +25,7 @@ func TestEveryStepSaysWhatToDoAndWhoSaysSo(t *testing.T) {
 				t.Errorf("%s is too long: %q %q", s.ID, s.Name, s.Text)
 			}
 			for _, c := range s.Cautions {
-				if prep.CautionText(c) == c {
+				if s.Caution(c) == c {
 					t.Errorf("%s names a caution that says nothing: %q", s.ID, c)
 				}
 			}
@@ -59,8 +59,21 @@ func TestCautionsStandWhereWorkCanHurt(t *testing.T) {
 			t.Errorf("%s cautions of %v, not of %s", id, s.Cautions, want)
 		}
 	}
-	if prep.CautionText("hot oil") != "hot oil" {
+	if (prep.Step{}).Caution("hot oil") != "hot oil" {
 		t.Error("a caution of the list's own is lost")
+	}
+}
+
+// A step on a crank speaks of the crank that is lifted, one on a block of the
+// block.
+func TestLiftingNamesWhatIsLifted(t *testing.T) {
+	for _, s := range prep.Catalogue(six) {
+		if !slices.Contains(s.Cautions, prep.Lifting) {
+			continue
+		}
+		if text := s.Caution(prep.Lifting); !strings.Contains(text, string(s.On)) {
+			t.Errorf("%s, on the %s, cautions: %s", s.ID, s.On, text)
+		}
 	}
 }
 

@@ -66,7 +66,7 @@ type Step struct {
 	Did string `json:"did,omitempty"`
 	// Note stays on the figures of what is read before the step is done.
 	Note string `json:"note,omitempty"`
-	// Cautions name what can hurt; see CautionText.
+	// Cautions name what can hurt; see Step.Caution.
 	Cautions []string `json:"cautions,omitempty"`
 	// Source is where the step comes from.
 	Source string `json:"source,omitempty"`
