@@ -36,9 +36,13 @@ func New(o Options, in io.Reader) *Program {
 // may be called from any goroutine.
 func (p *Program) Hangup() { p.program.Send(hangup{}) }
 
-// Repaint draws everything anew, as when the program goes on after it was
-// stopped. It may be called from any goroutine.
-func (p *Program) Repaint() { p.program.Send(tea.ClearScreen()) }
+// Resume takes the terminal in again and draws everything anew, when the program
+// goes on after it was stopped: a shell may have used the terminal meanwhile. It
+// may be called from any goroutine.
+func (p *Program) Resume(in *term.File) {
+	_ = term.Retake(in, p.router.st.Output) // a terminal that is gone ends the program elsewhere
+	p.program.Send(tea.ClearScreen())
+}
 
 // Fatal ends the station because a goroutine of ours broke off.
 func (p *Program) Fatal(err error) { p.program.Send(fatal{err}) }

@@ -51,6 +51,8 @@ var storyCommands = map[string]func(ts *testscript.TestScript, neg bool, args []
 	"see":       plain("REGEXP", 1, 1, seeCommand),
 	"witness":   plain("REGEXP", 1, 1, witnessCommand),
 	"proof":     plain("FAULT TRIES", 2, 2, proofCommand),
+	"shell":     plain("", 0, 0, shellCommand),
+	"seated":    plain("", 0, 0, seatedCommand),
 	"restored":  plain("", 0, 0, restoredCommand),
 	"unseen":    plain("REGEXP", 1, 1, unseenCommand),
 	"screen":    plain("FILE", 1, 1, screenCommand),
@@ -226,10 +228,12 @@ func resizeCommand(ts *testscript.TestScript, b *bench, _ bool, args []string) {
 }
 
 var signals = map[string]os.Signal{
+	"CONT": syscall.SIGCONT,
 	"HUP":  syscall.SIGHUP,
 	"INT":  syscall.SIGINT,
 	"KILL": syscall.SIGKILL,
 	"QUIT": syscall.SIGQUIT,
+	"STOP": syscall.SIGSTOP,
 	"TERM": syscall.SIGTERM,
 }
 

@@ -41,12 +41,8 @@ func restoredCommand(ts *testscript.TestScript, b *bench, _ bool, _ []string) {
 	for mode := range s.modes {
 		ts.Fatalf("the terminal is left with mode %d on", mode)
 	}
-	raw, err := s.tty.SyscallConn()
+	line, err := s.line()
 	ts.Check(err)
-	var line *unix.Termios
-	var failure error
-	ts.Check(raw.Control(func(fd uintptr) { line, failure = unix.IoctlGetTermios(int(fd), getTermios) }))
-	ts.Check(failure)
 	if want := uint64(unix.ICANON | unix.ECHO | unix.ISIG); uint64(line.Lflag)&want != want {
 		ts.Fatalf("the terminal is left raw")
 	}

@@ -4,4 +4,7 @@ package main
 
 import "golang.org/x/sys/unix"
 
-const getTermios = unix.TIOCGETA
+const (
+	getTermios = unix.TIOCGETA
+	setTermios = unix.TIOCSETA
+)

@@ -2,4 +2,7 @@ package main
 
 import "golang.org/x/sys/unix"
 
-const getTermios = unix.TCGETS
+const (
+	getTermios = unix.TCGETS
+	setTermios = unix.TCSETS
+)

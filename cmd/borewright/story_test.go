@@ -14,6 +14,8 @@
 //	witness REGEXP    like see; proof says what was witnessed
 //	proof FAULT TRIES write a row of the table of .ci/proofs: nothing was lost
 //	restored          the terminal is as a shell wants it
+//	shell             do to the terminal of a stopped program what a shell does
+//	seated            the terminal is as the station wants it
 //	unseen REGEXP     wait until the screen does not match
 //	screen FILE       save the screen at rest, for cmp
 //	pressed N         exactly N keys were pressed since the station started, a
@@ -21,7 +23,7 @@
 //	bells N           exactly N bells rang since bells was last asked
 //	[!] sent TEXT     the program wrote these bytes to the terminal
 //	resize WxH        resize the window
-//	term SIGNAL       send HUP, INT, QUIT, TERM or KILL
+//	term SIGNAL       send HUP, INT, QUIT, TERM, KILL, STOP or CONT
 //	quit              send TERM and wait for an orderly end
 //	kill9             kill outright and wait
 //	hangup            close the window

@@ -25,6 +25,25 @@ var screenOff = strings.Join([]string{
 	"\x1b[?25h",   // cursor
 }, "")
 
+// screenOn turns on what a full-screen program needs, and off what a shell may
+// have left on while the program was stopped.
+const screenOn = "\x1b[?2004l" + "\x1b[0m" + "\x1b[?1049h" + "\x1b[?25l" + keypadOff
+
+// Retake takes the terminal in and out again after the program was stopped and
+// a shell used it: keys come at once and are not echoed, the alternate screen is
+// shown, the cursor is not. What stood on the screen must be drawn anew. In the
+// background it does not return before the program is in front again. If in is
+// no terminal it has no settings to change.
+func Retake(in interface{ Fd() uintptr }, out io.Writer) error {
+	if xterm.IsTerminal(in.Fd()) {
+		if _, err := xterm.MakeRaw(in.Fd()); err != nil {
+			return err
+		}
+	}
+	_, err := io.WriteString(out, screenOn)
+	return err
+}
+
 // Reset puts the keypad and the cursor keys back to plain. Write it before
 // the program runs, after it was suspended, and when it ends.
 func Reset(w io.Writer) error {
