@@ -97,10 +97,7 @@ func (d *draft) indexRows() []row {
 // write puts the rows into the file that the path leads to, all or none.
 func (f *file) write(rows []row) error {
 	return f.with(func() error {
-		if err := f.present(); err != nil {
-			return err
-		}
-		err := f.bolt.Update(func(tx *bolt.Tx) error {
+		err := f.commits(func(tx *bolt.Tx) error {
 			for _, r := range rows {
 				if err := put(tx, r); err != nil {
 					return err

@@ -29,7 +29,8 @@ var (
 	ErrFull = errors.New("the disk is full")
 	// ErrReadOnly means that file, folder or disk must not be written.
 	ErrReadOnly = errors.New("this place may not be written")
-	// ErrGone means that the path no longer leads to the file that is open.
+	// ErrGone means that the path no longer leads to the file that is open, or
+	// that another one was copied over it.
 	ErrGone = errors.New("the database file was moved, deleted or replaced while it was open")
 	// ErrDisk means that the system refused for a reason of its own.
 	ErrDisk = errors.New("the disk reported an error")

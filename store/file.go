@@ -50,6 +50,11 @@ type file struct {
 	// unwalked is the meta page of a large file whose pages are still to be
 	// walked before anything is written.
 	unwalked *meta
+	// last is what this process found in the file or wrote there last, nil until
+	// the file is open. Only the writer changes it, and has unsure set from before
+	// a commit until it is known whether the file holds that commit.
+	last   atomic.Pointer[own]
+	unsure atomic.Bool
 
 	// handle guards bolt, data and info: held for reading by every transaction, for
 	// writing while the file is opened or closed.
@@ -140,7 +145,11 @@ func (f *file) checkLocked() error {
 	if err != nil {
 		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: err}
 	}
-	return f.run(func() error { return f.bolt.View(f.checkFormat) })
+	if err := f.run(func() error { return f.bolt.View(f.checkFormat) }); err != nil {
+		return err
+	}
+	f.last.Store(&own{l.meta, f.fingerprint(l.meta)})
+	return nil
 }
 
 func (f *file) checkFormat(tx *bolt.Tx) error {
@@ -222,6 +231,11 @@ func (f *file) once(use func() error) (*bolt.DB, error) {
 		return nil, ErrClosed
 	case f.bolt == nil:
 		return nil, f.explain(errHandle)
+	}
+	if !f.dead.Load() {
+		if err := f.same(); err != nil {
+			return f.bolt, f.explain(err)
+		}
 	}
 	return f.bolt, f.run(use)
 }

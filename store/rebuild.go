@@ -204,10 +204,7 @@ func (x *index) rowsOf(all []stock) ([]row, error) {
 
 func (f *file) replaceIndex(rows []row) error {
 	return f.with(func() error {
-		if err := f.present(); err != nil {
-			return err
-		}
-		return f.bolt.Update(func(tx *bolt.Tx) error {
+		return f.commits(func(tx *bolt.Tx) error {
 			for _, name := range [][]byte{headingsBucket, uidsBucket, recentBucket} {
 				if err := tx.DeleteBucket(name); err != nil {
 					return err
