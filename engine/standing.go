@@ -7,7 +7,7 @@ import (
 
 // standing is what of a place's readings stands in one stage. It is kept up with
 // every event, so that no figure walks a place's whole past: in a session of
-// 100,000 events Enter took 139 ms with the walk and takes 3 ms without.
+// 100,000 events Enter took 139 ms with the walk and takes 1.3 ms without.
 type standing struct {
 	// counting are the readings since the last one that began the list afresh,
 	// blind all blind repeats of the stage.

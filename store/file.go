@@ -19,8 +19,7 @@ const formatNumber = 1
 const indexNumber = 1
 
 // growth is by how many bytes a file beyond so many grows at once: room for
-// some 3,500 readings. The library's 16 MiB left a third of a file of 100,000
-// readings empty.
+// some 3,500 readings, where the library's own step is 16 MiB.
 const growth = 1 << 20
 
 // The buckets, and the keys of the first.

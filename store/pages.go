@@ -13,8 +13,8 @@ import (
 // leaves only the heads are read: what they hold is guarded by its checksums.
 //
 // In a file of more pages than walkAtOnce the walk goes on beside the first
-// reads, and the first write waits for it: a station opened on 10,000 sessions
-// in 400 ms with it and in 30 ms without.
+// reads, and the first write waits for it: on a busy machine 10,000 sessions took
+// 1.3 s to open with it and 65 ms without.
 
 const (
 	branchPage   = 0x01
@@ -37,7 +37,7 @@ var errStopped = errors.New("the walk over the pages was stopped")
 type pages struct {
 	r io.ReaderAt
 	meta
-	used []uint64 // a bit for each page; a map took 40 ms for 140,000 of them
+	used []uint64 // a bit for each page
 	stop func() bool
 	buf  [pageHeader]byte
 }
