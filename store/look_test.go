@@ -173,6 +173,8 @@ func TestCheckPages(t *testing.T) {
 	}
 	list := int(l.freelist) << 12
 	child := branch + pageHeader + 8 // the page of the first child
+	leaf := int(le.Uint64(good[child:])) << 12
+	entry := leaf + pageHeader // the first of the leaf
 	for name, spoil := range map[string]func(data []byte){
 		"a free page that is in use": func(d []byte) { copy(d[list+pageHeader:], d[child:child+8]) },
 		"a free page beyond the end": func(d []byte) { le.PutUint64(d[list+pageHeader:], l.pages) },
@@ -192,6 +194,22 @@ func TestCheckPages(t *testing.T) {
 		"a bucket that is a value":   func(d []byte) { d[int(l.root)<<12+pageHeader] = 0 },
 		"a bucket outside its page":  func(d []byte) { le.PutUint32(d[int(l.root)<<12+pageHeader+4:], 1<<20) },
 		"too many buckets":           func(d []byte) { le.PutUint16(d[int(l.root)<<12+10:], 0xFFFF) },
+		"a value of 2 GB":            func(d []byte) { le.PutUint32(d[entry+12:], 1<<31-1) },
+		"a key of 2 GB":              func(d []byte) { le.PutUint32(d[entry+8:], 1<<31-1) },
+		"sizes that overflow":        func(d []byte) { le.PutUint32(d[entry+12:], 1<<32-1); le.PutUint32(d[entry+8:], 1<<32-1) },
+		"an entry outside its page":  func(d []byte) { le.PutUint32(d[entry+4:], 1<<12) },
+		"an entry in the table":      func(d []byte) { le.PutUint32(d[entry+4:], 0) },
+		"an entry over all others": func(d []byte) {
+			le.PutUint32(d[entry+12:], 1<<12-pageHeader-le.Uint32(d[entry+4:])-le.Uint32(d[entry+8:]))
+		},
+		"an entry with no key":       func(d []byte) { le.PutUint32(d[entry+8:], 0) },
+		"a bucket among events":      func(d []byte) { d[entry] = bucketFlag },
+		"more entries than fit":      func(d []byte) { le.PutUint16(d[leaf+10:], 999) },
+		"a leaf over its neighbours": func(d []byte) { le.PutUint32(d[leaf+12:], 3) },
+		"a branch's key of 2 GB":     func(d []byte) { le.PutUint32(d[branch+pageHeader+4:], 1<<31-1) },
+		"a branch's key elsewhere":   func(d []byte) { le.PutUint32(d[branch+pageHeader:], 1<<12) },
+		"a branch over others":       func(d []byte) { le.PutUint32(d[branch+12:], 1) },
+		"a root over others":         func(d []byte) { le.PutUint32(d[int(l.root)<<12+12:], 1) },
 		"a root of no buckets":       func(d []byte) { d[int(l.root)<<12+8] = branchPage },
 	} {
 		data := bytes.Clone(good)

@@ -1,11 +1,14 @@
 package store_test
 
 import (
+	"bytes"
 	"encoding/binary"
 	"errors"
+	"runtime"
 	"testing"
 
 	"borewright/store"
+	"borewright/store/storetest"
 )
 
 // TestLoop puts a branch that leads to itself where a leaf was, though not the
@@ -45,4 +48,34 @@ func TestLoop(t *testing.T) {
 	if loops == 0 {
 		t.Error("no branch was found")
 	}
+}
+
+// TestForgedSizes makes an entry of a leaf say that it takes 2 GB: bbolt would
+// make room for it in one commit.
+func TestForgedSizes(t *testing.T) {
+	path := temp(t)
+	build(t, path, 2, 60)
+	data := read(t, path)
+	le := binary.LittleEndian
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	refused := 0
+	for _, id := range pagesOf(data, leaf) {
+		for _, field := range []int{8, 12} { // the size of its key, of its value
+			bad := bytes.Clone(data)
+			le.PutUint32(bad[id*pageSize+16+field:], 1<<31-1)
+			db, err := store.Open(write(t, path, bad), quick(store.Options{}))
+			if err == nil { // the leaf is not in use any more
+				_ = keepAndWait(t, db, "s1")
+				_ = db.Close()
+			} else if refused++; !errors.Is(err, store.ErrDamaged) {
+				t.Errorf("page %d: %v", id, err)
+			}
+		}
+	}
+	runtime.ReadMemStats(&after)
+	if took := after.TotalAlloc - before.TotalAlloc; refused < 8 || took > 1<<30 {
+		t.Errorf("%d files were refused, and %d MB taken", refused, took>>20)
+	}
+	storetest.Proof(t, "entries of a leaf that say they take 2 GB", refused, 0, store.ErrDamaged.Error())
 }

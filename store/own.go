@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"encoding/binary"
 	"errors"
 	"hash/crc64"
@@ -110,20 +111,19 @@ func (f *file) fingerprint(m meta) uint64 {
 	p := &pages{r: f.data, meta: m, stop: never}
 	sum := uint64(0)
 	add := func(id uint64) page {
-		data := make([]byte, m.pageSize)
-		if _, err := f.data.ReadAt(data, int64(id)*m.pageSize); err != nil {
-			return page{}
-		}
-		sum = crc64.Update(sum, ownTable, data)
 		pg, _, err := p.head(id)
-		if err != nil || pageHeader+pg.count*pageElement > len(data) {
+		if err != nil {
 			return page{}
 		}
-		pg.data = data
+		sum = crc64.Update(sum, ownTable, pg.data)
+		if pageHeader+pg.count*pageElement > len(pg.data) {
+			return page{}
+		}
 		return pg
 	}
 	add(m.freelist)
 	root := add(m.root)
+	root.data = bytes.Clone(root.data)
 	for i := range root.count {
 		p.last(bucketPage(root, i), add)
 	}

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"encoding/binary"
 	"errors"
 	"fmt"
@@ -9,8 +10,9 @@ import (
 
 // The walk over the pages after a file is locked and before it is written. A
 // free page that is in use would be overwritten, and a branch that leads back
-// to itself would never end or end the process, so both are looked for. Of
-// leaves only the heads are read: what they hold is guarded by its checksums.
+// to itself would never end or end the process, so both are looked for. Entries
+// must lie in their page, for bbolt makes as much room as they say they take, and
+// wrote 2 GB of a forged leaf; what they hold is guarded by its checksums.
 //
 // In a file of more pages than walkAtOnce the walk goes on beside the first
 // reads, and the first write waits for it: on a busy machine 10,000 sessions took
@@ -39,7 +41,7 @@ type pages struct {
 	meta
 	used []uint64 // a bit for each page
 	stop func() bool
-	buf  [pageHeader]byte
+	buf  []byte // the page that was read last
 }
 
 // page is one page as it lies in the file.
@@ -63,13 +65,14 @@ func checkPages(r io.ReaderAt, m meta, stop func() bool) error {
 	if err := p.claim(m.root); err != nil {
 		return err
 	}
-	root, err := p.read(m.root)
-	if err != nil {
+	root, err := p.claimed(m.root)
+	switch {
+	case err != nil:
 		return err
-	}
-	if root.flags != leafPage {
+	case root.flags != leafPage:
 		return fmt.Errorf("page %d does not hold the buckets", m.root)
 	}
+	root.data = bytes.Clone(root.data)
 	return p.buckets(root)
 }
 
@@ -82,12 +85,16 @@ func (p *pages) claim(id uint64) error {
 	return nil
 }
 
-// head returns the page without its data, and how many pages it runs over into.
+// head returns the page with what of its data lies on its first page, until the
+// next call, and how many pages it runs over into.
 func (p *pages) head(id uint64) (pg page, over uint64, err error) {
 	if p.stop() {
 		return page{}, 0, errStopped
 	}
-	buf, le := p.buf[:], binary.LittleEndian
+	if p.buf == nil {
+		p.buf = make([]byte, p.pageSize)
+	}
+	buf, le := p.buf, binary.LittleEndian
 	if _, err := p.r.ReadAt(buf, int64(id)*p.pageSize); err != nil {
 		return page{}, 0, err
 	}
@@ -95,7 +102,7 @@ func (p *pages) head(id uint64) (pg page, over uint64, err error) {
 	if le.Uint64(buf) != id || id+over >= p.pages {
 		return page{}, 0, fmt.Errorf("page %d is not where it belongs", id)
 	}
-	return page{id: id, flags: le.Uint16(buf[8:]), count: int(le.Uint16(buf[10:]))}, over, nil
+	return page{id: id, flags: le.Uint16(buf[8:]), count: int(le.Uint16(buf[10:])), data: buf}, over, nil
 }
 
 // read returns the page with its data, which runs over into the next pages.
@@ -136,48 +143,66 @@ func (p *pages) freePages() error {
 	return nil
 }
 
+// claimed returns a page that is claimed, until the next call, and claims the
+// pages that it runs over into.
+func (p *pages) claimed(id uint64) (page, error) {
+	pg, over, err := p.head(id)
+	if err != nil || over == 0 {
+		return pg, err
+	}
+	for i := range over {
+		if err := p.claim(id + 1 + i); err != nil {
+			return page{}, err
+		}
+	}
+	return p.read(id)
+}
+
 // buckets walks the trees of the buckets that the root page names.
 func (p *pages) buckets(root page) error {
-	le := binary.LittleEndian
+	if err := entries(root, bucketFlag); err != nil {
+		return err
+	}
 	for i := range root.count {
-		at := pageHeader + i*pageElement
-		if at+pageElement > len(root.data) {
-			return fmt.Errorf("page %d has too many entries", root.id)
-		}
-		e := root.data[at:]
-		value := uint64(at) + uint64(le.Uint32(e[4:])) + uint64(le.Uint32(e[8:]))
-		if le.Uint32(e)&bucketFlag == 0 || value+16 > uint64(len(root.data)) {
+		e, _ := elementOf(root, i)
+		if len(e.value) < bucketHeader {
 			return fmt.Errorf("entry %d of page %d is no bucket", i, root.id)
 		}
-		if id := le.Uint64(root.data[value:]); id != 0 {
-			if err := p.claim(id); err != nil {
+		id := binary.LittleEndian.Uint64(e.value)
+		if id == 0 {
+			if err := inside(root.id, e.value[bucketHeader:]); err != nil {
 				return err
 			}
-			if err := p.tree(id, 0); err != nil {
-				return err
-			}
+			continue
+		}
+		if err := p.claim(id); err != nil {
+			return err
+		}
+		if err := p.tree(id, 0); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-// tree walks a tree from a page that is claimed. Every child's head is read: an
-// old branch where a leaf should be can lead back to itself.
+// tree walks a tree from a page that is claimed. Every child is read: an old
+// branch where a leaf should be can lead back to itself.
 func (p *pages) tree(id uint64, depth int) error {
-	pg, _, err := p.head(id)
-	if err != nil || pg.flags == leafPage {
+	pg, err := p.claimed(id)
+	if err != nil {
 		return err
 	}
-	if pg, err = p.read(id); err != nil {
-		return err
-	}
-	if pg.flags != branchPage || pg.count == 0 || pageHeader+pg.count*pageElement > len(pg.data) || depth > maxDepth {
+	if pg.flags != leafPage && (pg.flags != branchPage || pg.count == 0 || depth > maxDepth) {
 		return fmt.Errorf("page %d is neither a branch nor a leaf", id)
+	}
+	if err := entries(pg, 0); err != nil || pg.flags == leafPage {
+		return err
 	}
 	children := make([]uint64, pg.count)
 	for i := range children {
-		children[i] = binary.LittleEndian.Uint64(pg.data[pageHeader+i*pageElement+8:])
-		if err := p.claim(children[i]); err != nil {
+		e, _ := elementOf(pg, i)
+		children[i] = e.child
+		if err := p.claim(e.child); err != nil {
 			return err
 		}
 	}
