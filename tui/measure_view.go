@@ -250,7 +250,7 @@ func (m *measure) section() draw.Section {
 	g, _ := s.Plan().Group(m.place.Of.Family)
 	x, _ := m.desk.Now.Feature(m.place.Of)
 	sec := draw.Section{
-		Kind: sectionKind(m.place.Of.Family), Title: s.Name(m.place.Of), At: draw.Nowhere,
+		Kind: sectionKind(m.place.Of.Family), Title: s.Name(m.place.Of), At: draw.Nowhere, Named: true,
 		ASCII: m.st.ASCII, Palette: &m.st.Palette,
 	}
 	if t, ok := m.place.Of.Family.Traits(); ok {

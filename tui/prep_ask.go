@@ -42,7 +42,7 @@ func (p *prepScreen) question(s prep.Step) string {
 	case s.Match:
 		return "key the number on it, then Enter"
 	default:
-		return "key the figure in " + s.Unit + ", then Enter"
+		return "key the figure, " + s.Unit + ", then Enter"
 	}
 }
 

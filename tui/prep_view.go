@@ -125,10 +125,7 @@ func (st *Station) readyLines(d *Desk, w, most int) []string {
 
 // notReadyLines wraps a line on readiness into so many lines at most.
 func (st *Station) notReadyLines(tone draw.Tone, text string, w, most int) []string {
-	lines := draw.Wrap(st.Signs.For(tone)+" "+st.Signs.Text(draw.Clean(text)), w-2)
-	if len(lines) > most {
-		lines = append(lines[:most-1], draw.Cut(strings.Join(lines[most-1:], " "), w-2))
-	}
+	lines := draw.SomeClauses(st.Signs.For(tone)+" "+st.Signs.Text(draw.Clean(text)), w-2, most)
 	for i := range lines {
 		lines[i] = " " + st.Palette.Paint(tone, lines[i])
 	}

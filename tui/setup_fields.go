@@ -56,7 +56,7 @@ func (s *setupForm) nominalRow(f *setup.FamilyDraft) row {
 	plural := f.Family.Plural()
 	x := lengthField(string(f.Family)+".nominal", s.draft.Unit, func() length.Written { return f.Nominal }, func(w length.Written) error {
 		if t, _ := f.Family.Traits(); w.IsZero() && t.Figure == "" {
-			return errors.New("the nominal size of " + plural + " is missing")
+			return errors.New("no nominal size for " + plural + " yet")
 		}
 		f.SetNominal(w)
 		return nil

@@ -16,7 +16,7 @@ import (
 func TestWhatIsMissingIsSaid(t *testing.T) {
 	b := newSetupBench(t)
 	b.press("n", "1", "<f2>")
-	b.see("begin measuring: the size of the master for bores is missing")
+	b.see("begin measuring: no master's size for bores yet")
 	b.at("begin")
 	b.press("<enter>")
 	b.focused("bore.master")
@@ -184,7 +184,7 @@ func TestNominalsTakeTheirLimitsAlong(t *testing.T) {
 	b.see(">4.0000_")
 	b.at("bore.nominal")
 	b.press("/", "<enter>")
-	b.see("the nominal size of bores is missing")
+	b.see("no nominal size for bores yet")
 	b.focused("bore.nominal")
 }
 
@@ -196,7 +196,7 @@ func TestFamiliesAndLayoutsAreChosen(t *testing.T) {
 	b.at("piston.grid.levels")
 	b.see("levels                  >1: skirt")
 	b.press("<f2>")
-	b.see("the nominal size of pistons is missing")
+	b.see("no nominal size for pistons yet")
 	b.press("<f3>")
 	b.focused("piston.nominal")
 	b.press("3.7480", "<enter>")

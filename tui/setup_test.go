@@ -45,7 +45,7 @@ func TestTheFormLooksSo(t *testing.T) {
  borewright: new session
 - Sizes, diametral, in inches --------------------------------------------------
   bores, nominal           3.7500
-  bores, master           >_           !  the size of the master for bores is m~
+  bores, master           >_           !  no master's size for bores yet
   main bearings, nominal   2.6275
   main bearings, master    -              may wait until they are measured
   main journals, nominal   2.6250
@@ -63,7 +63,7 @@ func TestTheFormLooksSo(t *testing.T) {
 - lines
  the master's size: the bore gauge for bores counts from it. Key what is
  engraved or set, not what is hoped for
- the size of the master for bores is missing
+ no master's size for bores yet
 
  Enter next field  F3 what is missing  ? help  Esc back`)
 	b.press("3.75")

@@ -81,7 +81,7 @@ const lineMargin, lineText = 6, 10
 // is shown where it is marked.
 func (s *worst) lines(f engine.Finding, here bool) []string {
 	p := &s.st.Palette
-	mark, tone, text := "  ", draw.Plain, []string{draw.Cut(f.Text, s.w-lineText)}
+	mark, tone, text := "  ", draw.Plain, []string{draw.CutSentence(f.Text, s.w-lineText)}
 	if here {
 		mark, tone, text = s.st.Signs.Here+" ", draw.Marked, s.sentence(f)
 	}

@@ -108,7 +108,7 @@ var blockSteps = []entry{
 		Cautions: []string{Hammered}, Source: blockOrder,
 	}, places: each(plan.CamBearing, "")},
 	{Step: Step{
-		ID: CamSeat, Name: "front cam bearing seat", Kind: Value, On: Block, NotBefore: []string{CamIn},
+		ID: CamSeat, Name: "front cam seat", Kind: Value, On: Block, NotBefore: []string{CamIn},
 		Text:   "Key how far the front bearing sits behind the face of the block; − stands proud of it.",
 		Source: CommonPractice,
 	}, places: foreCam, unit: [2]string{"in", "mm"}, low: [2]string{"0.001 in", "0.02 mm"}},

@@ -129,7 +129,7 @@ func (f FamilyDraft) checkNominal(ps *problems) {
 	switch field := f.field("nominal"); {
 	case f.isPoint():
 	case n.IsZero():
-		ps.wrong(field, "the nominal size of %s is missing", f.Family.Plural())
+		ps.wrong(field, "no nominal size for %s yet", f.Family.Plural())
 	case n.Length < leastNominal || n.Length > mostNominal:
 		ps.wrong(field, "the nominal size %s of %s is not from %s to %s", n, f.Family.Plural(), inUnit(leastNominal, n.Unit), inUnit(mostNominal, n.Unit))
 	}
@@ -192,7 +192,7 @@ func (f FamilyDraft) checkMaster(ps *problems, first, shared bool) {
 	size, field := f.Setting.Size, f.field("master")
 	switch off := apart(size.Length, f.Nominal.Length); {
 	case size.IsZero() && first:
-		ps.wrong(field, "the size of the master for %s is missing", f.Family.Plural())
+		ps.wrong(field, "no master's size for %s yet", f.Family.Plural())
 	case size.IsZero():
 	case size.Length <= 0:
 		ps.wrong(field, "the master's size %s is not above zero", size)

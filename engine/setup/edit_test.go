@@ -31,7 +31,7 @@ func TestCheckNamesTheFieldAndTheValue(t *testing.T) {
 				d.SetMeasured(f.Family, false)
 			}
 		}, "measured", "nothing is measured", false},
-		"no nominal": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(length.Written{}) }, "bore.nominal", "the nominal size of bores is missing", false},
+		"no nominal": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(length.Written{}) }, "bore.nominal", "no nominal size for bores yet", false},
 		"inch as mm": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(enginetest.Written(t, "3.75 mm")) }, "bore.nominal", "3.75 mm of bores is not from 5.000 mm to 1200.000 mm", false},
 		"mm as inch": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(enginetest.Written(t, "95.25 in")) }, "bore.nominal", "95.25 in of bores is not from 0.1969 in to 47.2441 in", false},
 		"below zero": {func(d *setup.Draft) { d.Of(plan.Bore).SetNominal(enginetest.Written(t, "-3.75 in")) }, "bore.nominal", "-3.75 in", false},
@@ -48,7 +48,7 @@ func TestCheckNamesTheFieldAndTheValue(t *testing.T) {
 		}, "bore.size.new.low", "the low new size of bores, 3.5700 in, is far from the nominal 3.7500 in", true},
 		"no gauge":    {func(d *setup.Draft) { d.Of(plan.Bore).Gauge = gauge.Instrument{} }, "bore.gauge", "no gauge is chosen for bores", false},
 		"graduation":  {func(d *setup.Draft) { d.Of(plan.Bore).Gauge.Graduation = length.Written{} }, "bore.gauge", "graduation", false},
-		"no master":   {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, length.Written{}) }, "bore.master", "the size of the master for bores is missing", false},
+		"no master":   {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, length.Written{}) }, "bore.master", "no master's size for bores yet", false},
 		"master zero": {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, enginetest.Written(t, "0 in")) }, "bore.master", "0 in is not above zero", false},
 		"mm master":   {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, enginetest.Written(t, "3.7500 mm")) }, "bore.master", "no gauge reaches so far: master 3.7500 mm for bores, nominal 3.7500 in", false},
 		"far master":  {func(d *setup.Draft) { d.Of(plan.Bore).SetMaster(gauge.OnRing, enginetest.Written(t, "3.5700 in")) }, "bore.master", "the master 3.5700 in for bores is 0.1800 in from their nominal 3.7500 in", true},

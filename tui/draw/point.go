@@ -8,8 +8,11 @@ func (s Section) pointed() bool { return s.Kind == Ring || s.Kind == Gap || s.Ki
 // drawPoint draws what is read at one point: a ring with its gap, two faces with
 // the room between them, or a wall with what spans it. What is read is marked.
 func (s Section) drawPoint(c *canvas) {
-	c.write(0, 0, c.w, s.words(c.w), Title)
-	at := area{0, 2, c.w, c.h - 4}
+	at := area{0, 1, c.w, c.h - 3}
+	if !s.Named {
+		c.write(0, 0, c.w, s.words(c.w), Title)
+		at = area{0, 2, c.w, c.h - 4}
+	}
 	if names := len(s.Levels); names > 1 {
 		at.h -= names + 1
 		s.listLevels(c, at.y+at.h+1)

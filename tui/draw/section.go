@@ -39,6 +39,9 @@ type Section struct {
 	At     Place   // the place that is meant
 	Figure string  // what is read at a point, such as "end gap"; for a ring, a gap and a wall
 	Factor float64 // how much too large the form is drawn; 0 lets the drawing choose
+	// Named says that the place is named beside the picture, which takes the room
+	// of its own line.
+	Named bool
 
 	ASCII   bool
 	Palette *Palette
@@ -88,7 +91,7 @@ func NiceFactor(deviation, reach float64) float64 {
 
 // Draw draws the section in exactly h lines of at most w cells. What there is
 // no room for is left out, the view along the axis first and then the picture;
-// the place that is meant is always named.
+// the place that is meant is always named, unless it is Named beside it.
 func (s Section) Draw(w, h int) []string {
 	c := newCanvas(w, h)
 	if s.pointed() {

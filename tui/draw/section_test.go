@@ -150,6 +150,27 @@ func TestLongTitlesGiveWayToThePlace(t *testing.T) {
 	}
 }
 
+// Where the place is named beside the picture, the picture does not name it again
+// and has the row: nothing but the name is lost.
+func TestNamedBesideThePictureHasTheRow(t *testing.T) {
+	for _, kind := range []Kind{Bore, Journal} {
+		s := example(kind)
+		s.Title = "no. 3"
+		for _, size := range []struct{ w, h int }{{26, 20}, {46, 11}, {80, 30}} {
+			with := strings.Join(s.Draw(size.w, size.h), "\n")
+			s.Named = true
+			without := strings.Join(s.Draw(size.w, size.h), "\n")
+			s.Named = false
+			if !strings.Contains(with, s.Title) || strings.Contains(without, s.Title) {
+				t.Errorf("%v at %v, named beside:\n%s", kind, size, without)
+			}
+			if first, _, _ := strings.Cut(without, "\n"); strings.TrimSpace(first) == "" {
+				t.Errorf("%v at %v leaves its first row empty:\n%s", kind, size, without)
+			}
+		}
+	}
+}
+
 func TestSuspectIsAlwaysMarked(t *testing.T) {
 	for _, size := range []struct{ w, h int }{{22, 5}, {24, 7}, {34, 14}, {46, 11}, {80, 30}} {
 		for _, at := range []int{0, 1} {

@@ -15,6 +15,7 @@ type side struct {
 	reach      float64 // cells that a wall may be moved
 	factor     float64
 	cut        bool // a wall would have been moved further
+	ends       bool // there is room to say which end is which
 }
 
 const (
@@ -26,8 +27,11 @@ const (
 // drawSide draws the picture: a line naming the place, the walls with their
 // levels, and a line stating the factor.
 func (s Section) drawSide(c *canvas, at area) {
-	v := side{s: s, c: c, at: at, body: at.y + 1, high: at.h - 2}
-	c.write(at.x, at.y, at.w, s.words(at.w), Title)
+	v := side{s: s, c: c, at: at, body: at.y, high: at.h - 1}
+	if !s.Named {
+		c.write(at.x, at.y, at.w, s.words(at.w), Title)
+		v.body, v.high = at.y+1, at.h-2
+	}
 	v.layOut()
 	v.drawEnds()
 	for y := range v.high {
@@ -49,7 +53,7 @@ func (v *side) layOut() {
 		names = append(names, v.s.levelName(i))
 	}
 	v.names = pointerW + min(Widest(names), v.at.w/3) + 1
-	if v.high >= 7 {
+	if v.ends = v.high >= 7; v.ends {
 		v.body++
 		v.high -= 2
 	}

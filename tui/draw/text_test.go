@@ -163,3 +163,44 @@ func TestRowsLineUp(t *testing.T) {
 		}
 	})
 }
+
+// A sentence that is cut ends at a clause, or else at a word with the mark of a
+// cut behind it; it is never longer than asked.
+func TestCutSentence(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		w    int
+		want string
+	}{
+		{"end gap 0.0137, too tight: at least 0.0160 in; 0.0140 when hot", 80, "end gap 0.0137, too tight: at least 0.0160 in; 0.0140 when hot"},
+		{"end gap 0.0137, too tight: at least 0.0160 in; 0.0140 when hot", 52, "end gap 0.0137, too tight: at least 0.0160 in"},
+		{"end gap 0.0137, too tight: at least 0.0160 in; 0.0140 when hot", 44, "end gap 0.0137, too tight: at least 0.0160 ~"},
+		{"end gap 0.0137", 9, "end gap ~"},
+		{"outofroundness", 6, "outof~"},
+		{"two words", 0, ""},
+	} {
+		if got := CutSentence(c.text, c.w); got != c.want {
+			t.Errorf("%d cells: %q, want %q", c.w, got, c.want)
+		}
+	}
+}
+
+// Of clauses as many are said as fit, and how many more there are.
+func TestSomeClauses(t *testing.T) {
+	const text = "not ready: 2 of 11 plugs not back; oil restricted twice; 3 of 9 steps open"
+	for _, c := range []struct {
+		w, rows int
+		want    string
+	}{
+		{80, 1, text},
+		{60, 2, text},
+		{72, 1, "not ready: 2 of 11 plugs not back; oil restricted twice; 1 more"},
+		{44, 1, "not ready: 2 of 11 plugs not back; 2 more"},
+		{20, 1, "not ready: 2 of 11 ~"},
+	} {
+		got := strings.Join(SomeClauses(text, c.w, c.rows), " ")
+		if got != c.want {
+			t.Errorf("%d rows of %d cells: %q, want %q", c.rows, c.w, got, c.want)
+		}
+	}
+}

@@ -81,7 +81,7 @@ func (v *side) block(x int, first, second bool) string {
 
 // drawEnds names both ends, where there are rows for it.
 func (v *side) drawEnds() {
-	if v.body == v.at.y+1 {
+	if !v.ends {
 		return
 	}
 	first, last := "front", "rear"
