@@ -114,7 +114,7 @@ func (b *bench) about(h *record.Heading) string {
 	text := "nothing measured yet"
 	if h.Readings > 0 {
 		text = fmt.Sprintf("%d readings, last %s %s: %s at %s", h.Readings,
-			h.LastPlace.Of.Family.Noun(), draw.Clean(h.LastLabel), draw.Clean(h.LastKeyed), h.LastAt.Format("15:04"))
+			h.LastPlace.Of.Family.Noun(), draw.Clean(h.LastLabel), draw.Clean(h.LastKeyed), h.LastAt.In(b.st.look().Location()).Format("15:04"))
 	}
 	for _, s := range []string{h.Engine, h.Customer} {
 		if s != "" {
@@ -124,14 +124,17 @@ func (b *bench) about(h *record.Heading) string {
 	return text
 }
 
-// Ago says when something was, as seen from now: the time today, the weekday
-// within a week, else the date.
+// Ago says when something was, as seen from now and on now's clock: the time
+// today, the weekday within a week, else the date; with the time where that is
+// not today yet, as after the clock was put back.
 func Ago(at, now time.Time) string {
 	at = at.In(now.Location())
 	midnight := time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, now.Location())
 	switch {
 	case at.IsZero():
 		return ""
+	case !at.Before(midnight.AddDate(0, 0, 1)):
+		return at.Format("2 Jan 2006 15:04")
 	case !at.Before(midnight):
 		return "today " + at.Format("15:04")
 	case !at.Before(midnight.AddDate(0, 0, -1)):

@@ -69,7 +69,11 @@ func (x want) of(hs []record.Heading) []record.Heading {
 }
 
 func (x want) has(h record.Heading) bool {
-	if h.Last.Before(x.since) || !x.before.IsZero() && !h.Started.Before(x.before) {
+	from, to := h.Started, h.Last
+	if to.Before(from) { // the clock was put back meanwhile
+		from, to = to, from
+	}
+	if to.Before(x.since) || !x.before.IsZero() && !from.Before(x.before) {
 		return false
 	}
 	return draw.HasWords(draw.Folded(h.Title+"\n"+h.Customer+"\n"+h.Engine), x.words)

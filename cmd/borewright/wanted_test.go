@@ -4,6 +4,9 @@ import (
 	"encoding/json"
 	"strings"
 	"testing"
+	"time"
+
+	"borewright/engine/record"
 )
 
 // The bore was worked on on 2 March 2026, the notes the day before.
@@ -60,6 +63,21 @@ func TestListRefusesDays(t *testing.T) {
 		out, errs, code := s.run(append([]string{"list"}, strings.Fields(c.args)...)...)
 		if code != 2 || out != "" || !strings.Contains(errs, c.says) {
 			t.Errorf("%q ended with %d and said %q, want %q", c.args, code, errs, c.says)
+		}
+	}
+}
+
+// A session on which the clock was put back is of all the days between.
+func TestListFindsWhereTheClockWasPutBack(t *testing.T) {
+	t.Parallel()
+	on := func(day int) time.Time { return time.Date(2026, 3, day, 12, 0, 0, 0, time.UTC) }
+	h := record.Heading{Started: on(10), Last: on(4)}
+	for _, c := range []struct {
+		since, before int
+		want          bool
+	}{{1, 3, false}, {1, 5, true}, {6, 8, true}, {9, 12, true}, {11, 12, false}} {
+		if got := (want{since: on(c.since), before: on(c.before)}).has(h); got != c.want {
+			t.Errorf("from March %d to %d: found %v, want %v", c.since, c.before, got, c.want)
 		}
 	}
 }

@@ -176,6 +176,11 @@ func listsNewestFirst(d *desk) {
 	want(0, "c", "b", "a")
 	d.keep("a", record.Event{At: Start, Body: record.State{State: record.Archived}})
 	want(0, "a", "c", "b")
+	yesterday := record.Event{At: Start.AddDate(0, 0, -1), By: "AB", Body: record.Note{Text: "the clock was put back"}}
+	d.keep("b", yesterday)
+	want(0, "b", "a", "c")
+	d.reopen()
+	want(0, "b", "a", "c")
 }
 
 func rebuildsTheSame(d *desk) {
