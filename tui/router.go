@@ -20,7 +20,7 @@ type router struct {
 	w, h    int
 	asked   bool // Ctrl+C was pressed and may be pressed again to quit
 	fault   error
-	crash   string // where a fault was written down
+	crash   crash
 	// retryAfter is how long after keeping failed it is tried again, without end;
 	// never when zero. retrying means that a try is due.
 	retryAfter time.Duration
@@ -50,7 +50,7 @@ func newRouter(st *Station, first Screen) *router {
 }
 
 // Init starts the first screen and listens for outcomes.
-func (r *router) Init() tea.Cmd { return tea.Batch(r.top().Init(), r.listen()) }
+func (r *router) Init() tea.Cmd { return r.noting(tea.Batch(r.top().Init(), r.listen())) }
 
 func (r *router) top() Screen { return r.stack[len(r.stack)-1] }
 
@@ -66,7 +66,8 @@ func (r *router) listen() tea.Cmd {
 // Update hands a message to where it belongs.
 func (r *router) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	defer r.note()
-	return r.update(msg)
+	_, cmd := r.update(msg)
+	return r, r.noting(cmd)
 }
 
 func (r *router) update(msg tea.Msg) (tea.Model, tea.Cmd) {

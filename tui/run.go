@@ -44,8 +44,11 @@ func (p *Program) Resume(in *term.File) {
 	p.program.Send(tea.ClearScreen())
 }
 
-// Fatal ends the station because a goroutine of ours broke off.
-func (p *Program) Fatal(err error) { p.program.Send(fatal{err}) }
+// Fatal writes down why a goroutine of ours broke off and ends the station.
+func (p *Program) Fatal(err error) {
+	p.router.record(err)
+	p.program.Send(fatal{err})
+}
 
 // Run shows the station until it is left. The error is ErrCrashed, wrapped,
 // when it broke off.

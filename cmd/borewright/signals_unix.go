@@ -15,8 +15,8 @@ import (
 var endings = []os.Signal{syscall.SIGHUP, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTERM}
 
 // onContinue calls again whenever the program goes on after it was stopped,
-// until the function it returns is called.
-func onContinue(again func()) (stop func()) {
+// until the function it returns is called. A panic is given to report.
+func onContinue(again func(), report func(error)) (stop func()) {
 	heard := make(chan os.Signal, 1)
 	signal.Notify(heard, syscall.SIGCONT)
 	done := make(chan struct{})
@@ -29,7 +29,7 @@ func onContinue(again func()) (stop func()) {
 				return
 			}
 		}
-	}, nil)
+	}, report)
 	return func() {
 		signal.Stop(heard)
 		close(done)

@@ -10,4 +10,4 @@ import (
 var endings = []os.Signal{os.Interrupt, syscall.SIGTERM}
 
 // onContinue does nothing: there is no such signal on Windows.
-func onContinue(func()) (stop func()) { return func() {} }
+func onContinue(func(), func(error)) (stop func()) { return func() {} }
