@@ -109,7 +109,7 @@ func (m *measure) live(l measureLayout, rows int) []string {
 func (m *measure) notes(stay []string, w int) []string {
 	text := ""
 	if now := m.desk.Session.Prep().Notes(m.place.Of); len(now) > 0 {
-		text = strings.Join(now, ", ") + ": a note stays on what is read now"
+		text = noteOf(now, w)
 	} else if len(stay) > 0 {
 		text = "note: read while " + strings.Join(stay, ", ")
 	}
@@ -126,6 +126,21 @@ func (m *measure) notes(stay []string, w int) []string {
 		lines[i] = m.st.Palette.Paint(draw.Warn, lines[i])
 	}
 	return lines[:min(len(lines), mostNotes)]
+}
+
+// notYet begins a note on what the prep has not got to.
+const notYet = "not yet "
+
+// noteOf says that notes stay on what is read now, in w cells where it can be.
+func noteOf(notes []string, w int) string {
+	all := strings.Join(notes, ", ")
+	short := strings.ReplaceAll(all, ", "+notYet, ", ")
+	for _, text := range []string{all + ": a note stays on what is read now", all + ": a note stays"} {
+		if draw.Width(text) <= w {
+			return text
+		}
+	}
+	return draw.CutSentence(short+": a note stays", w)
 }
 
 // mostNotes is how many lines notes take at most.

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"borewright/engine"
 	"borewright/engine/limit"
@@ -81,7 +82,7 @@ const lineMargin, lineText = 6, 10
 // is shown where it is marked.
 func (s *worst) lines(f engine.Finding, here bool) []string {
 	p := &s.st.Palette
-	mark, tone, text := "  ", draw.Plain, []string{draw.CutSentence(f.Text, s.w-lineText)}
+	mark, tone, text := "  ", draw.Plain, []string{brief(f, s.w-lineText)}
 	if here {
 		mark, tone, text = s.st.Signs.Here+" ", draw.Marked, s.sentence(f)
 	}
@@ -91,6 +92,20 @@ func (s *worst) lines(f engine.Finding, here bool) []string {
 		out = append(out, draw.Fit("", lineText)+p.Paint(tone, more))
 	}
 	return out
+}
+
+// noteMark stands for the notes on a finding where there is no room for them.
+const noteMark = " (note)"
+
+// brief is what is said of a finding in one line of w cells: notes on its figures
+// are shortened first and never left out.
+func brief(f engine.Finding, w int) string {
+	notes := " (" + strings.Join(f.Notes, ", ") + ")"
+	text, noted := strings.CutSuffix(f.Text, notes)
+	if !noted || draw.Width(f.Text) <= w {
+		return draw.CutSentence(f.Text, w)
+	}
+	return draw.CutSentence(text, w-draw.Width(noteMark)) + noteMark
 }
 
 // sentence is what is said of a finding, in as many lines as it takes.

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"borewright/engine"
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
@@ -331,6 +332,37 @@ func TestThePictureIsUnderstoodWithoutColour(t *testing.T) {
 	for _, want := range []string{"►2✗ OUTSIDE", "1✓ inside", "4. to do", "0.0035 ✓", "]> [", "worst main: OUTSIDE", "6✓ 4✓ 1✓", "░ ✗░"} {
 		if !strings.Contains(view, want) {
 			t.Errorf("%q is not in\n%s", want, view)
+		}
+	}
+}
+
+// A note on a finding's figures is never cut away, however little room there is.
+func TestNotesStayInTheList(t *testing.T) {
+	f := engine.Finding{Text: "bore 4, across: taper (end to end) 0.0007 of 0.0005 in allowed (not yet washed)", Notes: []string{"not yet washed"}}
+	for w, want := range map[int]string{
+		90: f.Text,
+		70: "bore 4, across: taper (end to end) 0.0007 of 0.0005 in allowed (note)",
+		40: "bore 4, across: taper (end to ~ (note)",
+	} {
+		if got := brief(f, w); got != want {
+			t.Errorf("%d cells: %q, want %q", w, got, want)
+		}
+	}
+}
+
+func TestNotesOfWhatIsReadNowFit(t *testing.T) {
+	two, three := []string{"not yet deburred", "not yet washed"}, []string{"not yet deburred", "not yet washed", "not yet soaked"}
+	for _, c := range []struct {
+		notes []string
+		w     int
+		want  string
+	}{
+		{two, 80, "not yet deburred, not yet washed: a note stays on what is read now"},
+		{two, 52, "not yet deburred, not yet washed: a note stays"},
+		{three, 52, "not yet deburred, washed, soaked: a note stays"},
+	} {
+		if got := noteOf(c.notes, c.w); got != c.want {
+			t.Errorf("%d cells: %q, want %q", c.w, got, c.want)
 		}
 	}
 }
