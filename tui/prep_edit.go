@@ -167,13 +167,23 @@ func (e *prepEdit) line(s prep.Step, i int) string {
 		kind += fmt.Sprintf(" %d", s.Count)
 	}
 	if limits := s.Limits(); limits != "" {
-		kind += ", " + limits
+		kind = limits
 	}
 	var before []string
 	for _, id := range s.NotBefore {
 		b, _, _ := e.steps().Find(id)
 		before = append(before, b.Name)
 	}
-	text := fmt.Sprintf("%2d  %s %s %s", i+1, draw.Fit(draw.Clean(s.Name), 25), draw.Fit(kind, 20), draw.Clean(strings.Join(before, ", ")))
+	text := fmt.Sprintf("%2d  %s %s ", i+1, draw.Fit(draw.Clean(s.Name), 25), draw.Fit(kind, 20))
+	text += someNames(before, e.w-draw.Width(mark+text))
 	return e.st.Palette.Paint(tone, draw.Fit(mark+e.st.Signs.Text(text), e.w))
+}
+
+// someNames lists as many names as w cells hold, and says how many more there are.
+func someNames(names []string, w int) string {
+	text := draw.Clean(strings.Join(names, ", "))
+	for n := len(names) - 1; draw.Width(text) > w && n > 0; n-- {
+		text = draw.Clean(fmt.Sprintf("%s, +%d", strings.Join(names[:n], ", "), len(names)-n))
+	}
+	return text
 }
