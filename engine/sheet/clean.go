@@ -24,18 +24,25 @@ func clean(text string) string {
 
 // clean returns the section with every text of it clean.
 func (s Section) clean() Section {
+	s.Heading = clean(s.Heading)
 	for i, n := range s.Notes {
 		s.Notes[i] = clean(n)
 	}
 	for i, t := range s.Tables {
-		s.Tables[i] = t.tidy()
+		t = t.tidy()
+		t.Caption = clean(t.Caption)
+		for c, name := range t.Columns {
+			t.Columns[c] = clean(name)
+		}
+		s.Tables[i] = t
 		for _, row := range s.Tables[i].Rows {
 			for i := range row {
 				row[i].Text = clean(row[i].Text)
 			}
 		}
 	}
-	for _, p := range s.Pictures {
+	for i, p := range s.Pictures {
+		s.Pictures[i].Caption = clean(p.Caption)
 		for i := range p.Words {
 			p.Words[i].Text = clean(p.Words[i].Text)
 		}
