@@ -47,7 +47,7 @@ func (r *router) View() string {
 	lines = append(lines, draw.Box(r.top().View(), w, h+1-len(status))...)
 	lines = append(append(lines, status...), r.footer())
 	for i, line := range lines {
-		lines[i] = draw.Safe(line, r.st.Palette.Coloured())
+		lines[i] = r.st.Palette.Safe(line)
 	}
 	return strings.Join(draw.Box(lines, r.w, r.h), "\n")
 }

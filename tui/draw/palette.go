@@ -22,6 +22,7 @@ type Palette struct {
 	Marked lipgloss.Style // the place or row that is meant now
 
 	before, after [tones]string // what Paint puts around a text
+	own           []string      // the sequences in them
 }
 
 // shade is one colour in the three depths of terminals. An empty one leaves
@@ -77,12 +78,10 @@ func NewPalette(dark bool, profile termenv.Profile) Palette {
 	}
 	for t := range tones {
 		p.before[t], p.after[t], _ = strings.Cut(p.Style(t).Render("."), ".")
+		p.owns(p.before[t] + p.after[t])
 	}
 	return p
 }
-
-// Coloured reports whether the palette sends colours at all.
-func (p *Palette) Coloured() bool { return p.before[Bad] != "" }
 
 // Style gives the style of a tone.
 func (p *Palette) Style(t Tone) lipgloss.Style {

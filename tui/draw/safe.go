@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -9,11 +10,10 @@ import (
 )
 
 // Safe is the last look at a line before it is drawn, for whatever slipped past
-// [Clean]: of escape sequences only colours stay, and those only where colours
-// is set; every other character that a terminal obeys, or that turns or hides
-// text, is left out.
-func Safe(line string, colours bool) string {
-	if isSafe(line, colours) {
+// [Clean]: of escape sequences only the palette's own stay; every other one, and
+// every character that a terminal obeys, or that turns or hides text, is left out.
+func (p *Palette) Safe(line string) string {
+	if p.isSafe(line) {
 		return line
 	}
 	var b strings.Builder
@@ -24,14 +24,12 @@ func Safe(line string, colours bool) string {
 		if n == 0 {
 			break
 		}
-		if colour(part) == len(part) {
-			if colours {
-				b.WriteString(part)
-			}
+		if slices.Contains(p.own, part) {
+			b.WriteString(part)
 			continue
 		}
 		if part[0] < ' ' || part[0] == 0x7f || part[0] >= 0x80 && part[0] < 0xa0 {
-			continue // a sequence of another kind, or a control character
+			continue // a sequence that is not ours, or a control character
 		}
 		for _, r := range part {
 			if !Obeyed(r) {
@@ -43,9 +41,9 @@ func Safe(line string, colours bool) string {
 }
 
 // isSafe reports whether nothing of the line has to go.
-func isSafe(line string, colours bool) bool {
+func (p *Palette) isSafe(line string) bool {
 	for i := 0; i < len(line); {
-		if n := colour(line[i:]); colours && n > 0 {
+		if n := colour(line[i:]); n > 0 && slices.Contains(p.own, line[i:i+n]) {
 			i += n
 			continue
 		}
@@ -56,6 +54,15 @@ func isSafe(line string, colours bool) bool {
 		i += n
 	}
 	return true
+}
+
+// owns notes the colour sequences in a text as the palette's own.
+func (p *Palette) owns(text string) {
+	for i := range len(text) {
+		if n := colour(text[i:]); n > 0 && !slices.Contains(p.own, text[i:i+n]) {
+			p.own = append(p.own, text[i:i+n])
+		}
+	}
 }
 
 // colour returns how many bytes the colour sequence at the start takes; none
