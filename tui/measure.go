@@ -41,6 +41,8 @@ type measure struct {
 	awaiting []int64
 	// failed is the last event of which it was said that it is not kept.
 	failed int64
+	// owed says that something was kept since the bell rang last.
+	owed   bool
 	chosen gauge.Instrument // by the menu, until its master's size is keyed
 	mixed  engine.Mixup     // what askMixup is about
 	w, h   int
@@ -139,13 +141,18 @@ func (m *measure) hear(o Outcome) {
 			left = append(left, n)
 		}
 	}
-	if len(left) < len(m.awaiting) {
-		m.st.Ring(1)
-	}
+	m.owed = m.owed || len(left) < len(m.awaiting)
 	m.awaiting = left
-	if m.failed > 0 && m.desk.Pending() == 0 {
+	if m.failed > 0 && m.desk.Pending() > 0 {
+		return
+	}
+	if m.failed > 0 {
 		m.failed = 0
 		m.st.Say(draw.Good, "kept again: everything on screen")
+	}
+	if m.owed {
+		m.owed = false
+		m.st.Ring(1)
 	}
 }
 
