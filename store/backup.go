@@ -83,15 +83,21 @@ func globEscaped(path string) string {
 // BackupOfDay makes the backup of a day of work and returns its path, or "" when
 // the newest one is of that day. At most keep backups stay, the oldest go first.
 func (d *DB) BackupOfDay(day time.Time, keep int) (string, error) {
+	have := Backups(d.Path())
+	if len(have) > 0 && strings.HasSuffix(have[len(have)-1], "-"+day.Format(time.DateOnly)+".db") {
+		return "", nil
+	}
+	return d.BackupNow(day, keep)
+}
+
+// BackupNow makes one more backup, dated of the day, and returns its path. At
+// most keep backups stay, the oldest go first.
+func (d *DB) BackupNow(day time.Time, keep int) (string, error) {
 	date := day.Format(time.DateOnly)
 	have := Backups(d.Path())
 	next := 1
 	if len(have) > 0 {
-		newest := filepath.Base(have[len(have)-1])
-		if strings.HasSuffix(newest, "-"+date+".db") {
-			return "", nil
-		}
-		_, _ = fmt.Sscanf(newest, "%06d", &next)
+		_, _ = fmt.Sscanf(filepath.Base(have[len(have)-1]), "%06d", &next)
 		next++
 	}
 	folder := BackupFolder(d.Path())

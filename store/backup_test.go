@@ -80,3 +80,25 @@ func TestBackupOfDay(t *testing.T) {
 		}
 	}
 }
+
+// TestBackupNow makes one more on the same day, and keeps no more than so many.
+func TestBackupNow(t *testing.T) {
+	path := temp(t)
+	build(t, path, 1, 5)
+	db := open(t, path, store.Options{})
+	day := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
+	var made []string
+	for range 3 {
+		to, err := db.BackupNow(day, 2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		made = append(made, to)
+	}
+	if to, err := db.BackupOfDay(day, 2); to != "" || err != nil {
+		t.Errorf("with one of today there it made %q, %v", to, err)
+	}
+	if got := store.Backups(path); len(got) != 2 || got[0] != made[1] || got[1] != made[2] {
+		t.Errorf("of %v stayed %v", made, got)
+	}
+}

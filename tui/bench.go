@@ -50,6 +50,8 @@ func (b *bench) Update(msg tea.Msg) tea.Cmd {
 		return b.take(msg)
 	case answer[opened]:
 		return b.seat(msg)
+	case answer[backedUp]:
+		b.tellBackup(msg)
 	case returned:
 		return b.refresh()
 	case begun:
@@ -95,6 +97,7 @@ func (b *bench) Actions() []Action {
 			because("begins a session for the next engine with the setup of the marked one; its gauges are zeroed anew"),
 	}
 	out = append(out, b.archiveActions(none)...)
+	out = append(out, b.backupAction())
 	out = append(out, b.moves("up|-", "down|+")...)
 	if b.known.words != "" {
 		out = append(out, on("esc", "all sessions", b.findNothing).because("shows again what does not have the words"))

@@ -16,6 +16,9 @@ type Options struct {
 	Inbox *Inbox
 	// Folder is where sheets are written; without one none are.
 	Folder Folder
+	// Backup copies what is kept while it is in use, checks the copy and returns
+	// where it is; nil where there is nothing to be copied.
+	Backup func() (path string, err error)
 	// Now is the time of an event; Watch is the clock that is only looked at, for
 	// what is shown and for the rhythm of keys, and is Now when nil.
 	Now, Watch func() time.Time

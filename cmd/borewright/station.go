@@ -69,6 +69,7 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	if s.ballast {
 		defer backUp(w, book.Book)()
 	}
+	o.Backup = backupNow(w, book.Book)
 	o.Book = book
 	if o.Open, o.Notice, err = s.prepare(book); err != nil {
 		return err
@@ -152,4 +153,15 @@ func backUp(w World, book Book) (wait func()) {
 			warn(w, []string{"no backup was made: " + err.Error()})
 		}
 	}
+}
+
+// backupNow is what the station backs up by, or nil where nothing is in a file.
+func backupNow(w World, book Book) func() (string, error) {
+	file, ok := book.(interface {
+		BackupNow(day time.Time, keep int) (string, error)
+	})
+	if !ok {
+		return nil
+	}
+	return func() (string, error) { return file.BackupNow(w.Watch(), backupsKept) }
 }
