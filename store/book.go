@@ -35,6 +35,7 @@ type shelf interface {
 type book struct {
 	shelf     shelf
 	notify    func(Outcome)
+	crash     func(report string) (where string)
 	closeWait time.Duration
 
 	mu      sync.Mutex
@@ -83,7 +84,7 @@ type task struct {
 // newBook makes a book; go write starts its writer.
 func newBook(s shelf, o Options) *book {
 	return &book{
-		shelf: s, notify: o.Notify, closeWait: o.hooks.closeWait,
+		shelf: s, notify: o.Notify, crash: o.Crash, closeWait: o.hooks.closeWait,
 		streams: map[string]*stream{}, changed: make(chan struct{}), done: make(chan struct{}),
 	}
 }

@@ -61,3 +61,10 @@ func Number(n uint64) []byte { return number(n) }
 
 // CleanName returns what of a name can name a file.
 func CleanName(name string) string { return cleanName(name) }
+
+// ForgetStreams makes the store stumble over what it has waiting.
+func (m *Mem) ForgetStreams() {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	clear(m.streams)
+}

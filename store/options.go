@@ -14,6 +14,9 @@ type Options struct {
 	// Ballast keeps a file of 8 MiB beside the database, which is given up
 	// when the disk is full so that the session can be finished.
 	Ballast bool
+	// Crash writes down a panic in the writer's goroutine, with its stack, and
+	// returns where, or "" when it cannot. It is called from that goroutine.
+	Crash func(report string) (where string)
 
 	hooks hooks
 }

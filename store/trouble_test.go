@@ -277,29 +277,6 @@ func TestCloseDoesNotWaitForEver(t *testing.T) {
 	<-gone
 }
 
-// TestWriterMistake: a panic that is not bbolt's stops the queue, not the
-// program.
-func TestWriterMistake(t *testing.T) {
-	var x fault
-	var d store.Drawer
-	m := d.Open(store.Options{}.WithFault(x.ask))
-	x.set(func(string) error { panic("index out of range") })
-	if _, err := m.Keep("a", storetest.Begin("a")...); err != nil {
-		t.Fatal(err)
-	}
-	if err := m.Wait(t.Context()); !errors.Is(err, store.ErrWriter) {
-		t.Errorf("wait: %v", err)
-	}
-	if err := m.Append("b", storetest.Lines(storetest.Begin("b")...)); !errors.Is(err, store.ErrWriter) {
-		t.Errorf("append: %v", err)
-	}
-	x.set(nil)
-	m.Retry()
-	if err := m.Close(); err != nil {
-		t.Error(err)
-	}
-}
-
 // TestFileThatCannotGrow lets bbolt itself fail in the middle of a commit and
 // go on with the same handle.
 func TestFileThatCannotGrow(t *testing.T) {

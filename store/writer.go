@@ -2,7 +2,6 @@ package store
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"time"
 )
@@ -15,9 +14,11 @@ const maxBatch = 1024
 func (b *book) write() {
 	defer close(b.done)
 	b.lull()
-	_, _ = safely(func() (bool, error) { return false, b.shelf.ready(b.ended) }) // a commit says what is wrong
+	_, _ = b.safely(func() (bool, error) { return false, b.shelf.ready(b.ended) }) // a commit says what is wrong
 	for b.await() {
-		b.step()
+		if _, err := b.safely(func() (bool, error) { b.step(); return true, nil }); err != nil {
+			b.stop(err)
+		}
 	}
 }
 
@@ -75,12 +76,12 @@ func (b *book) await() bool {
 func (b *book) step() {
 	jobs, t := b.next()
 	if t != nil {
-		_, err := safely(func() (bool, error) { return false, t.do() })
+		_, err := b.safely(func() (bool, error) { return false, t.do() })
 		t.result <- err
 		return
 	}
 	start := time.Now()
-	reserve, err := safely(func() (bool, error) { return b.shelf.commit(jobs) })
+	reserve, err := b.safely(func() (bool, error) { return b.shelf.commit(jobs) })
 	took := time.Since(start)
 	b.settle(jobs, err)
 	for _, j := range jobs {
@@ -89,17 +90,6 @@ func (b *book) step() {
 			Err: err, Took: took, Reserve: reserve,
 		})
 	}
-}
-
-// safely calls f. A panic that is not bbolt's is a mistake of this program: it
-// stops the queue, not the process.
-func safely(f func() (bool, error)) (ok bool, err error) {
-	defer func() {
-		if r := recover(); r != nil {
-			err = fmt.Errorf("%w: %v", ErrWriter, r)
-		}
-	}()
-	return f()
 }
 
 // next returns the task, or the jobs at the front of the queue, that come next.
@@ -142,6 +132,14 @@ func (b *book) settle(jobs []*job, err error) {
 	b.queue = append([]*job(nil), b.queue[len(jobs):]...)
 }
 
+// stop makes the queue stand still for a reason that is not its jobs'.
+func (b *book) stop(why error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.stopped = why
+	b.change()
+}
+
 // withdraw answers the imports in the queue and takes those out that are alone
 // with their stream. The stream is forgotten, so that the shelf says what of it
 // is kept: a failure can come after the fact.
@@ -165,19 +163,6 @@ func (j *job) answer(err error) {
 	if j.result != nil {
 		j.result <- err
 		j.result = nil
-	}
-}
-
-// report tells Notify. A panic of Notify becomes a warning: what is kept is
-// kept all the same.
-func (b *book) report(o Outcome) {
-	defer func() {
-		if r := recover(); r != nil {
-			b.warn(fmt.Sprintf("what hears about kept events failed: %v", r))
-		}
-	}()
-	if b.notify != nil {
-		b.notify(o)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"path/filepath"
 
 	"borewright/engine/record"
 	"borewright/store"
@@ -27,13 +28,15 @@ type Book interface {
 // withBook opens the database at path for use and closes it. What the database
 // has to say about itself goes to w.Err.
 func withBook(w World, path string, use func(Book) error) (err error) {
-	book, err := w.Open(path, store.Options{})
+	broken := &crashes{w: w, folder: filepath.Dir(path)}
+	book, err := w.Open(path, store.Options{Crash: broken.note})
 	if err != nil {
 		return busyWords(path, err)
 	}
 	defer func() {
 		warn(w, book.Warnings())
 		err = errors.Join(err, book.Close())
+		broken.tell()
 	}()
 	return use(book)
 }

@@ -11,7 +11,8 @@ import (
 
 // breakOff makes one part of the world panic when the station has taken a
 // reading: "update" in the goroutine that deals with keys, "goroutine" in one of
-// the program's own, "writer" in the store's, where it reports what is kept.
+// the program's own, "writer" in the store's, where it reports what is kept,
+// "backup" in that of the day's backup.
 func breakOff(w *World, where string) {
 	if where == "" {
 		return
@@ -33,7 +34,11 @@ func breakOff(w *World, where string) {
 			}
 			kept <- struct{}{}
 		}
-		return open(path, o)
+		b, err := open(path, o)
+		if where == "backup" && err == nil {
+			b = brokenBackup{b}
+		}
+		return b, err
 	}
 	switch where {
 	case "update":
@@ -58,6 +63,11 @@ func breakOff(w *World, where string) {
 
 // demoEvents is how many events the demo session has.
 const demoEvents = 91
+
+// brokenBackup is a database whose backup breaks off.
+type brokenBackup struct{ Book }
+
+func (brokenBackup) BackupOfDay(time.Time, int) (string, error) { panic("out of true") }
 
 // brokenContext panics in whoever waits for it, once something is kept.
 type brokenContext struct {

@@ -48,10 +48,6 @@ func openStation(ctx context.Context, cmd *cli.Command, w World) error {
 	}})
 }
 
-// crashFile is where a fault of the program's own is written, beside the
-// database.
-const crashFile = "borewright-crash.txt"
-
 // runStation opens the database and shows the station on it until it is left.
 // Everything taken is kept then, or the error says what is not.
 func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error) {
@@ -61,26 +57,26 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	}
 	ctx, release := w.Hangup(ctx)
 	defer release() // only when all is kept: a second signal must not kill
-	book, err := openTally(w, s, o.Inbox)
+	broken := &crashes{w: w, folder: filepath.Dir(s.path)}
+	book, err := openTally(w, s, o.Inbox, broken)
 	if err != nil {
 		return err
 	}
-	defer func() { err = errors.Join(err, book.Close()) }()
+	defer func() {
+		err = errors.Join(err, book.Close())
+		if !errors.Is(err, tui.ErrCrashed) { // which names the file
+			broken.tell()
+		}
+	}()
 	if s.ballast {
-		defer backUp(w, book.Book)()
+		defer backUp(w, book.Book, broken)()
 	}
 	o.Backup = backupNow(w, book.Book)
 	o.Book = book
 	if o.Open, o.Notice, err = s.prepare(book); err != nil {
 		return err
 	}
-	o.Crash = func(report string) string {
-		where, err := w.Write(filepath.Dir(s.path), crashFile, []byte(report), true)
-		if err != nil {
-			return "" // there is nowhere left to say it
-		}
-		return where
-	}
+	o.Crash = broken.note
 	if o.Cable != nil {
 		defer o.Cable.Close() //nolint:errcheck // it was only read
 	}
@@ -116,8 +112,8 @@ func stationOptions(cmd *cli.Command, w World) (tui.Options, error) {
 }
 
 // openTally opens the database of a station; its outcomes go to the inbox.
-func openTally(w World, s seat, inbox *tui.Inbox) (*tally, error) {
-	book, err := w.Open(s.path, store.Options{Ballast: s.ballast, Notify: func(o store.Outcome) {
+func openTally(w World, s seat, inbox *tui.Inbox, broken *crashes) (*tally, error) {
+	book, err := w.Open(s.path, store.Options{Ballast: s.ballast, Crash: broken.note, Notify: func(o store.Outcome) {
 		inbox.Post(tui.Outcome{UID: o.UID, First: o.First, Last: o.Last, Err: o.Err, Took: o.Took})
 	}})
 	if errors.Is(err, store.ErrDamaged) || errors.Is(err, store.ErrNotOurs) {
@@ -133,7 +129,7 @@ func openTally(w World, s seat, inbox *tui.Inbox) (*tally, error) {
 
 // backUp makes the backup of the day behind the screen, where there is anything
 // to lose. It returns what waits for its end; what is wrong is a note then.
-func backUp(w World, book Book) (wait func()) {
+func backUp(w World, book Book, broken *crashes) (wait func()) {
 	file, ok := book.(interface {
 		BackupOfDay(day time.Time, keep int) (string, error)
 	})
@@ -144,9 +140,10 @@ func backUp(w World, book Book) (wait func()) {
 	made := make(chan error, 1)
 	day := w.Watch()
 	term.Go(func() {
-		err := errors.New("it was given up")
-		defer func() { made <- err }()
-		_, err = file.BackupOfDay(day, backupsKept)
+		made <- broken.guard(func() error {
+			_, err := file.BackupOfDay(day, backupsKept)
+			return err
+		})
 	}, nil)
 	return func() {
 		if err := <-made; err != nil {
