@@ -44,7 +44,7 @@ func (s *Salvaged) Totals() (recovered, lost, aside int64) {
 // and writes every intact one into a new database at out, which must not be
 // there yet. The files with are searched too, for what the first one lost. What
 // is searched is never written. Errors are *FileErrors: ErrBusy while a station
-// has the file, ErrNotOurs when no event is in it, ErrExists, ErrNoFolder and
+// has one of them, ErrNotOurs when no event is in it, ErrExists, ErrNoFolder and
 // those of writing.
 func Salvage(path, out string, with ...string) (Salvaged, error) {
 	out, err := filepath.Abs(out)
@@ -57,11 +57,13 @@ func Salvage(path, out string, with ...string) (Salvaged, error) {
 	if info, err := os.Stat(filepath.Dir(out)); err != nil || !info.IsDir() {
 		return Salvaged{}, &FileError{Path: filepath.Dir(out), Kind: ErrNoFolder, Cause: err}
 	}
-	release, err := share(path)
-	if err != nil {
-		return Salvaged{}, err
+	for _, name := range append([]string{path}, with...) {
+		release, err := share(name)
+		if err != nil {
+			return Salvaged{}, err
+		}
+		defer release()
 	}
-	defer release()
 	s, err := search(path, with)
 	if err != nil {
 		return s, err

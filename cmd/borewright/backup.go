@@ -58,11 +58,15 @@ func backup(cmd *cli.Command, w World, to string) error {
 	})
 }
 
-// busyWords adds to the error of a database that a station has open where it
-// can be read meanwhile. Any other error stays as it is.
+// busyWords adds to the error of a database that a station has open, the one at
+// the path where the error names none, where it can be read meanwhile. Any other
+// error stays as it is.
 func busyWords(path string, err error) error {
 	if !errors.Is(err, store.ErrBusy) {
 		return err
+	}
+	if file := (*store.FileError)(nil); errors.As(err, &file) {
+		path = file.Path
 	}
 	have := store.Backups(path)
 	if len(have) == 0 {
