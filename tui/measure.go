@@ -23,6 +23,9 @@ type measure struct {
 	desk *Desk
 	// place is where the next reading goes; justTaken where the last one went.
 	place, justTaken plan.Place
+	// ledTo is where taking the last reading led; while the hand is there, what
+	// came of the feature that is left stays in sight.
+	ledTo plan.Place
 	// returnTo is where the hand was when it went back to add a repeat.
 	returnTo plan.Place
 	// again are the places to be read again after this one, agains how many
@@ -52,7 +55,7 @@ func newMeasure(st *Station, d *Desk) *measure {
 	m := &measure{st: st, desk: d, place: d.Session.Resume()}
 	if t, ok := d.Session.Last(); ok {
 		now := st.look()
-		m.justTaken = t.Place()
+		m.justTaken, m.ledTo = t.Place(), m.place
 		st.Say(draw.Plain, fmt.Sprintf("last kept: %s, keyed %s, %s", d.Session.PlaceName(t.Place()), t.Keyed, Ago(t.At, now)))
 		m.askStale(now)
 	}

@@ -43,6 +43,7 @@ func (m *measure) take(e keying.Take) {
 	}
 	m.justTaken = m.place
 	m.goOn()
+	m.ledTo = m.place
 	m.wonder(r.Of)
 }
 

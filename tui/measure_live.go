@@ -3,6 +3,7 @@ package tui
 import (
 	"borewright/engine"
 	"borewright/engine/limit"
+	"borewright/engine/plan"
 	"borewright/tui/draw"
 )
 
@@ -11,9 +12,9 @@ import (
 const liveRows = 34
 
 // worstLive is the live figure that matters: of those that limits judge and
-// that are measured, the worst of the feature's; ok is false when there is none.
-func (m *measure) worstLive() (worst engine.LiveFigure, ok bool) {
-	for _, f := range m.desk.Now.Live(m.desk.Session, m.place.Of) {
+// that are measured, the worst of a feature's; ok is false when there is none.
+func (m *measure) worstLive(of plan.Feature) (worst engine.LiveFigure, ok bool) {
+	for _, f := range m.desk.Now.Live(m.desk.Session, of) {
 		if !f.Judged || f.Value == "" {
 			continue
 		}
@@ -24,16 +25,21 @@ func (m *measure) worstLive() (worst engine.LiveFigure, ok bool) {
 	return worst, ok
 }
 
-// liveWords says what the live figure is and what its limits say of it.
-func (m *measure) liveWords(f engine.LiveFigure) string {
+// liveWords says what a live figure is and what its limits say of it, and whose
+// it is where that is not the feature in the hand.
+func (m *measure) liveWords(of plan.Feature, f engine.LiveFigure) string {
 	tone := verdictTone(f.Judgement)
-	return m.st.Signs.For(tone) + " " + f.Name + " " + engine.VerdictText(f.Judgement) + ", " + f.Against
+	name := f.Name
+	if of != m.place.Of {
+		name = m.desk.Session.Name(of) + ": " + name
+	}
+	return m.st.Signs.For(tone) + " " + name + " " + engine.VerdictText(f.Judgement) + ", " + f.Against
 }
 
 // bigLive is the live figure large, below what is being keyed, where there is
 // room for both beside the figures and the bar; used are the rows taken above.
 func (m *measure) bigLive(l measureLayout, used int) []string {
-	f, ok := m.worstLive()
+	f, ok := m.worstLive(m.place.Of)
 	if !ok || m.keys.Text == "" || m.blind() || m.keys.Asking.What != "" {
 		return nil
 	}
@@ -49,5 +55,5 @@ func (m *measure) bigLive(l measureLayout, used int) []string {
 	for _, line := range draw.BigIn(f.Value, l.right, high, m.st.ASCII) {
 		out = append(out, p.Paint(tone, line))
 	}
-	return append(out, p.Paint(tone, draw.Cut(m.liveWords(f), l.right)))
+	return append(out, p.Paint(tone, draw.Cut(m.liveWords(m.place.Of, f), l.right)))
 }

@@ -69,7 +69,7 @@ func (m *measure) shown() (text string, tone draw.Tone) {
 		if _, _, chained := m.desk.Session.Chained(m.justTaken); chained {
 			return m.standing(m.justTaken), draw.Plain
 		}
-		if f, ok := m.worstLive(); ok {
+		if f, ok := m.worstLive(m.justTaken.Of); ok {
 			return f.Value, verdictTone(f.Judgement)
 		}
 		return m.figureText(m.justTaken), draw.Dim
@@ -148,17 +148,19 @@ func (m *measure) takenLines(line func(draw.Tone, string) []string) []string {
 	if out := m.chainLines(m.justTaken, line); out != nil {
 		return append(out, line(draw.Dim, "just taken: "+m.desk.Session.PlaceName(m.justTaken))...)
 	}
-	f, ok := m.worstLive()
+	f, ok := m.worstLive(m.justTaken.Of)
 	if !ok {
 		return line(draw.Dim, "just taken: "+m.desk.Session.PlaceName(m.justTaken))
 	}
-	out := line(verdictTone(f.Judgement), m.liveWords(f))
+	out := line(verdictTone(f.Judgement), m.liveWords(m.justTaken.Of, f))
 	return append(out, line(draw.Dim, "just taken: "+m.figureText(m.justTaken)+", "+m.desk.Session.PlaceName(m.justTaken))...)
 }
 
-// showsTaken reports whether the large digits may show what was just taken.
+// showsTaken reports whether the large digits may show what was just taken: of
+// the feature in the hand, or of the one whose last reading led here.
 func (m *measure) showsTaken() bool {
-	return m.justTaken.Of == m.place.Of && len(m.desk.Session.Now(m.justTaken)) > 0
+	here := m.justTaken.Of == m.place.Of || m.ledTo == m.place
+	return here && len(m.desk.Session.Now(m.justTaken)) > 0
 }
 
 // echo says in full what Enter would take.
