@@ -103,23 +103,28 @@ func (b *bench) row(h *record.Heading, here bool) []string {
 	room := b.w - 4 - draw.Width(when)
 	return []string{
 		" " + p.Paint(tone, mark+draw.Fit(draw.Clean(h.Title), room)+when),
-		"   " + p.Paint(draw.Dim, draw.Fit(b.about(h), b.w-4)),
+		"   " + p.Paint(draw.Dim, draw.Fit(b.about(h, b.w-4), b.w-4)),
 		b.ready(h),
 	}
 }
 
-// about says what was last measured and when, and then whose it is, which may
-// be cut off.
-func (b *bench) about(h *record.Heading) string {
+// about says what was last measured, and when where that is an hour before it
+// was last touched; then whose it is, as far as there is room for it.
+func (b *bench) about(h *record.Heading, room int) string {
 	text := "nothing measured yet"
 	if h.Readings > 0 {
-		text = fmt.Sprintf("%d readings, last %s %s: %s at %s", h.Readings,
-			h.LastPlace.Of.Family.Noun(), draw.Clean(h.LastLabel), draw.Clean(h.LastKeyed), h.LastAt.In(b.st.look().Location()).Format("15:04"))
+		text = fmt.Sprintf("%d readings, last %s %s: %s", h.Readings,
+			h.LastPlace.Of.Family.Noun(), draw.Clean(h.LastLabel), draw.Clean(h.LastKeyed))
+		if h.Last.Sub(h.LastAt).Abs() > time.Hour {
+			text += ", " + Ago(h.LastAt, b.st.look())
+		}
 	}
 	for _, s := range []string{h.Engine, h.Customer} {
-		if s != "" {
-			text += ", " + draw.Clean(s)
+		more := ", " + draw.Clean(s)
+		if s == "" || draw.Width(text+more) > room {
+			continue
 		}
+		text += more
 	}
 	return text
 }

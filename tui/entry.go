@@ -91,7 +91,7 @@ func (s *entry) View() []string {
 		return said{}
 	}
 	lines := draw.Box(s.form.view(s.st, s.w, s.room(), says), s.w, s.room())
-	lines = append(lines, s.st.Palette.Paint(draw.Frame, draw.Rule(s.form.scrolled(s.room()), s.w, s.st.ASCII)))
+	lines = append(lines, s.st.Palette.Paint(draw.Frame, draw.Rule(s.form.scrolled(), s.w, s.st.ASCII)))
 	lines = append(lines, draw.Box(wrapped(s.st, s.w, draw.Dim, s.form.here().why, 2), s.w, 2)...)
 	return append(lines, draw.Box(s.stands(), s.w, entryFoot-3)...)
 }

@@ -24,6 +24,8 @@ type form struct {
 	// armed says that the next escape leaves.
 	armed bool
 	list  list
+	// last is where the rows that were drawn last end.
+	last int
 }
 
 func newForm(build func() []row) *form {

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 
 	"borewright/tui/draw"
@@ -20,29 +21,40 @@ const labelWide = 24
 // and the heading above it where it can be. says tells what is to be said of a
 // field.
 func (f *form) view(st *Station, w, h int, says func(id string) said) []string {
+	drawn := map[int][]string{}
+	row := func(i int) []string {
+		if drawn[i] == nil {
+			drawn[i] = f.lines(st, f.rows[i], w, says)
+		}
+		return drawn[i]
+	}
+	high := func(i int) int { return len(row(i)) }
 	f.list.at = max(0, f.at-1)
-	f.list.window(len(f.rows), h)
+	f.list.windowTall(len(f.rows), h, high)
 	f.list.at = f.at
-	first, last := f.list.window(len(f.rows), h)
+	first, last := f.list.windowTall(len(f.rows), h, high)
+	f.last = last
 	var lines []string
 	for i := first; i < last; i++ {
-		lines = append(lines, f.line(st, f.rows[i], w, says))
+		lines = append(lines, row(i)...)
 	}
 	return lines
 }
 
-// scrolled says which of the rows are in view.
-func (f *form) scrolled(h int) string {
-	if len(f.rows) <= h {
+// scrolled says which of the rows were drawn last.
+func (f *form) scrolled() string {
+	if f.list.top == 0 && f.last >= len(f.rows) {
 		return ""
 	}
-	return fmt.Sprintf(" lines %d to %d of %d ", f.list.top+1, min(len(f.rows), f.list.top+h), len(f.rows))
+	return fmt.Sprintf(" lines %d to %d of %d ", f.list.top+1, f.last, len(f.rows))
 }
 
-func (f *form) line(st *Station, r row, w int, says func(id string) said) string {
+// lines is one row: a heading, or a label, its fields and a note. What is too
+// long for the line goes on below the fields.
+func (f *form) lines(st *Station, r row, w int, says func(id string) said) []string {
 	p := &st.Palette
 	if r.heading != "" {
-		return p.Paint(draw.Title, draw.Rule(st.Signs.Text(r.heading), w, st.ASCII))
+		return []string{p.Paint(draw.Title, draw.Rule(st.Signs.Text(r.heading), w, st.ASCII))}
 	}
 	wide := r.labelWide
 	if wide == 0 {
@@ -53,10 +65,46 @@ func (f *form) line(st *Station, r row, w int, says func(id string) said) string
 		line += f.cell(st, x, w-draw.Width(line), says(x.id))
 	}
 	note := f.note(st, r, says)
-	if room := w - draw.Width(line) - 2; room > 0 && note.text != "" {
-		line += "  " + p.Paint(note.tone, draw.Cut(st.Signs.Text(note.text), room))
+	text := st.Signs.Text(draw.Clean(note.text))
+	if room := w - draw.Width(line) - 2; text == "" || draw.Width(text) <= room {
+		if text != "" {
+			line += "  " + p.Paint(note.tone, text)
+		}
+		return append([]string{line}, f.below(st, r, wide, w)...)
 	}
-	return line
+	lines := append([]string{line}, f.below(st, r, wide, w)...)
+	for _, more := range draw.Wrap(text, w-wide-4) {
+		lines = append(lines, draw.Fit("", wide+3)+p.Paint(note.tone, more))
+	}
+	return lines
+}
+
+// leastBelow is from how many cells on words that are too long for their field
+// go on below it.
+const leastBelow = 20
+
+// below is the rest of the last field's words where they are too long for it:
+// the whole of them, in the field's own column.
+func (f *form) below(st *Station, r row, label, w int) []string {
+	if len(r.fields) != 1 || r.fields[0].kind != wordsField || r.fields[0].id == f.focus {
+		return nil
+	}
+	x, wide := r.fields[0], w-label-4
+	_, lines := f.spread(st, x, min(cmp.Or(x.wide, wide), wide))
+	for i, text := range lines {
+		lines[i] = draw.Fit("", label+3) + st.Palette.Paint(draw.Value, text)
+	}
+	return lines
+}
+
+// spread is the words of a field in its width, and those that go on below.
+func (f *form) spread(st *Station, x field, wide int) (first string, more []string) {
+	text := f.value(st, x, wide)
+	if wide < leastBelow || x.kind != wordsField || x.id == f.focus || draw.Width(text) <= wide {
+		return text, nil
+	}
+	lines := draw.Wrap(text, wide)
+	return lines[0], lines[1:]
 }
 
 // cell draws a field: the mark of the focus, its value, and a sign where
@@ -80,7 +128,8 @@ func (f *form) cell(st *Station, x field, room int, s said) string {
 		here, tone = st.Signs.Here, draw.Marked
 	}
 	p := &st.Palette
-	value := p.Paint(tone, draw.Fit(f.value(st, x, wide), wide))
+	text, _ := f.spread(st, x, wide)
+	value := p.Paint(tone, draw.Fit(text, wide))
 	return p.Paint(draw.Marked, here) + value + p.Paint(s.tone, sign)
 }
 

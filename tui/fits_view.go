@@ -41,15 +41,63 @@ func (s *fits) View() []string {
 	name, part := page.widest()
 	l := layoutFits(s.w, s.h, name, part)
 	lines := []string{s.tabs(), s.standing(), s.heading(page, l)}
-	first, last := s.list().window(len(page.rows), l.rows)
-	var rows []string
-	for i := first; i < last; i++ {
-		rows = append(rows, s.row(page, page.rows[i], i == s.list().at, l))
-	}
-	lines = append(lines, draw.Box(rows, s.w, l.rows)...)
+	lines = append(lines, draw.Box(s.rowsInView(page, l), s.w, l.rows)...)
 	lines = append(lines, draw.Rule("", s.w, s.st.ASCII))
 	lines = append(lines, draw.Box(s.about(page, l), s.w, l.about)...)
 	return append(lines, s.prompt(page))
+}
+
+// rowsInView are the rows around the marked one.
+func (s *fits) rowsInView(page fitsPage, l fitsLayout) []string {
+	at := s.list()
+	if !page.long {
+		var rows []string
+		first, last := at.window(len(page.rows), l.rows)
+		for i := first; i < last; i++ {
+			rows = append(rows, s.row(page.rows[i], i == at.at, l))
+		}
+		return rows
+	}
+	high := func(i int) int { return len(s.sentence(page.rows[i])) }
+	var rows []string
+	first, last := at.windowTall(len(page.rows), l.rows, high)
+	for i := first; i < last; i++ {
+		rows = append(rows, s.sentenceRow(page.rows[i], i == at.at)...)
+	}
+	return rows
+}
+
+// longIndent is where the sentence of a row begins.
+const longIndent = 4
+
+// sentence is what a row says, in as many lines as it takes.
+func (s *fits) sentence(r fitsRow) []string {
+	return draw.Wrap(s.st.Signs.Text(draw.Clean(r.about[0])), max(10, s.w-longIndent-1))
+}
+
+// sentenceRow is a row that is a sentence, with the sign of its verdict.
+func (s *fits) sentenceRow(r fitsRow, here bool) []string {
+	p := &s.st.Palette
+	mark, tone := "  ", draw.Plain
+	if here {
+		mark, tone = s.st.Signs.Here+" ", draw.Marked
+	}
+	v := verdictTone(r.finding.Judgement)
+	switch {
+	case r.outside:
+		v = draw.Bad
+	case r.finding.Text == "":
+		v = draw.Dim
+	}
+	lines := s.sentence(r)
+	for i, text := range lines {
+		head := draw.Fit("", longIndent)
+		if i == 0 {
+			head = p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)) + " "
+		}
+		lines[i] = head + p.Paint(tone, text)
+	}
+	return lines
 }
 
 // widest is how wide the names of the page are at most with a mark before them,
@@ -121,21 +169,11 @@ func (s *fits) heading(page fitsPage, l fitsLayout) string {
 }
 
 // row is one position.
-func (s *fits) row(page fitsPage, r fitsRow, here bool, l fitsLayout) string {
+func (s *fits) row(r fitsRow, here bool, l fitsLayout) string {
 	p := &s.st.Palette
 	mark, tone := "  ", draw.Plain
 	if here {
 		mark, tone = s.st.Signs.Here+" ", draw.Marked
-	}
-	if page.long {
-		v := verdictTone(r.finding.Judgement)
-		switch {
-		case r.outside:
-			v = draw.Bad
-		case r.finding.Text == "":
-			v = draw.Dim
-		}
-		return p.Paint(tone, mark) + p.Paint(v, s.st.Signs.For(v)) + " " + p.Paint(tone, draw.Fit(draw.Clean(r.about[0]), s.w-4))
 	}
 	out := p.Paint(tone, draw.Fit(mark+draw.Clean(r.name), l.name)) + s.cell(r.asIs, l) + " "
 	switch {
@@ -184,6 +222,9 @@ func (s *fits) figure(c fitsCell) string {
 // about says more of the marked row, else what is missing on the page.
 func (s *fits) about(page fitsPage, l fitsLayout) []string {
 	r, _ := s.marked()
+	if page.long && len(r.about) > 0 {
+		r.about = r.about[1:] // it stands in the row
+	}
 	var out []string
 	for i, text := range append(append([]string(nil), r.about...), page.notes...) {
 		tone := draw.Plain

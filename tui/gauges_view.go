@@ -49,13 +49,29 @@ func (s *gaugesScreen) line(r gaugeRow, here bool) string {
 		mark, tone = s.st.Signs.Here+" ", draw.Marked
 	}
 	if r.setting < 0 {
-		right := draw.Clean(forText(g.For))
-		return p.Paint(tone, mark+draw.Fit(s.st.Signs.Text(draw.Clean(g.Name)), max(0, s.w-draw.Width(right)-4))) + p.Paint(draw.Dim, " "+right)
+		return s.gaugeLine(g, p.Paint(tone, mark), tone)
 	}
 	x := g.Settings[r.setting]
 	state, stateTone := s.stateText(x)
-	left := fmt.Sprintf("%s   on %s, %s", mark, s.st.Signs.Text(masterWords(s.desk.Session, x.Setting)), Ago(x.Made, s.st.look()))
-	return p.Paint(tone, draw.Fit(left, max(0, s.w-draw.Width(state)-1))) + p.Paint(stateTone, draw.Cut(state, s.w)) + " "
+	left := mark + "   on " + s.st.Signs.Text(draw.Clean(masterWords(s.desk.Session, x.Setting)))
+	room := max(0, s.w-draw.Width(state)-2)
+	if made := ", " + Ago(x.Made, s.st.look()); draw.Width(left+made) <= room {
+		left += made // else the foot says it
+	}
+	return p.Paint(tone, draw.Fit(left, room)) + " " + p.Paint(stateTone, draw.Cut(state, s.w)) + " "
+}
+
+// gaugeLine is an instrument: its name, and what it is chosen for, as many
+// families as there is room for.
+func (s *gaugesScreen) gaugeLine(g engine.GaugeState, mark string, tone draw.Tone) string {
+	name := s.st.Signs.Text(draw.Clean(g.Name))
+	room := max(0, s.w-4-min(draw.Width(name), s.w/2))
+	right := draw.Clean(forText(g.For))
+	for n := len(g.For) - 1; draw.Width(right) > room && n > 0; n-- {
+		right = fmt.Sprintf("%s and %d more", draw.Clean(forText(g.For[:n])), len(g.For)-n)
+	}
+	p := &s.st.Palette
+	return mark + p.Paint(tone, draw.Fit(name, max(0, s.w-draw.Width(right)-4))) + p.Paint(draw.Dim, " "+right)
 }
 
 // forText names the families a gauge is chosen for.
@@ -194,7 +210,7 @@ func (s *gaugesScreen) settingText(x engine.SettingState) string {
 	if t := temperaturesText(x.At); t != "" {
 		text += "; " + t
 	}
-	return text
+	return text + "; made " + Ago(x.Made, s.st.look())
 }
 
 // checksText says what the newest zero check said.

@@ -24,3 +24,28 @@ func (l *list) window(rows, room int) (first, last int) {
 	}
 	return l.top, min(rows, l.top+room)
 }
+
+// windowTall is [list.window] for rows that take several lines each: high says
+// how many of the room one takes.
+func (l *list) windowTall(rows, room int, high func(i int) int) (first, last int) {
+	if rows == 0 {
+		return 0, 0
+	}
+	l.at = max(0, min(l.at, rows-1))
+	first, last = l.at, l.at+1
+	used, top := high(l.at), min(l.top, l.at)
+	for first > top && used+high(first-1) <= room {
+		first--
+		used += high(first)
+	}
+	for last < rows && used+high(last) <= room {
+		used += high(last)
+		last++
+	}
+	for last == rows && first > 0 && used+high(first-1) <= room {
+		first--
+		used += high(first)
+	}
+	l.top = first
+	return first, last
+}

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewright/engine"
@@ -91,18 +92,51 @@ func (m *measure) live(l measureLayout, rows int) []string {
 	title := fmt.Sprintf("%s: %d of %d read, diametral, %s", x.Name, x.Read, x.Planned, s.Unit())
 	lines := append([]string{draw.Rule(title, l.right, m.st.ASCII)}, m.notes(x.Notes, l.right)...)
 	figures := m.desk.Now.Live(s, m.place.Of)
-	limits := limitsWide(figures)
+	wide := m.widthsOf(figures)
 	for _, f := range figures {
-		lines = append(lines, m.figureLine(f, l.right, limits))
+		lines = append(lines, m.figureLine(f, l.right, wide))
 	}
-	if bar := m.bar(l.right); len(lines)+len(bar) <= rows {
-		if len(lines)+len(bar) < rows {
-			lines = append(lines, "")
-		}
-		lines = append(lines, bar...)
-	}
-	lines = append(lines, m.readings(l.right, rows-len(lines))...)
+	lines = append(lines, m.barAndReadings(l.right, rows-len(lines))...)
 	return append(lines, m.neighbours(l.right, rows-len(lines))...)
+}
+
+// barAndReadings are the limits as a bar and the feature's readings, as far as
+// there is room: blank lines part them from what is above where nothing else
+// needs the room.
+func (m *measure) barAndReadings(w, rows int) []string {
+	bar, table := m.bar(w), m.readings(w)
+	if len(bar) > rows {
+		bar = nil
+	}
+	table = m.around(table, rows-len(bar))
+	spare := rows - len(bar) - len(table)
+	var lines []string
+	for _, block := range [][]string{bar, table} {
+		if len(block) > 0 && spare > 0 {
+			lines, spare = append(lines, ""), spare-1
+		}
+		lines = append(lines, block...)
+	}
+	return lines
+}
+
+// leastReadings is the fewest rows that the readings of a feature take: the
+// directions and two levels.
+const leastReadings = 3
+
+// around is the table of readings in so many rows: where it is longer, its head
+// and the levels around the one in the hand.
+func (m *measure) around(table []string, rows int) []string {
+	switch {
+	case rows < leastReadings:
+		return nil
+	case len(table) <= rows:
+		return table
+	}
+	g, _ := m.desk.Session.Plan().Group(m.place.Of.Family)
+	at := max(0, slices.IndexFunc(g.Levels, func(l plan.Level) bool { return l.ID == m.place.Level }))
+	first := max(0, min(at-(rows-1)/2, len(table)-rows))
+	return append(table[:1:1], table[1+first:first+rows]...)
 }
 
 // notes say what stays on the feature's figures, or will on what is read now.
@@ -149,40 +183,50 @@ const mostNotes = 4
 // warmNotes are what temperatures do to what is shown large.
 func (m *measure) warmNotes() []string { return m.desk.Session.WarmNotes(m.chainPlace()) }
 
-// The widths of a figure's line: its value and its verdict, and the least and
-// the most of its limits.
-const figureValue, figureVerdict, leastLimits, mostLimits = 8, 10, 13, 17
+// figureWidths are the widths of the columns of live figures: as wide as what
+// stands in them, so that the names have the rest.
+type figureWidths struct{ value, limits, verdict int }
 
-// limitsWide is how wide the limits of some figures are.
-func limitsWide(fs []engine.LiveFigure) int {
-	wide := leastLimits
+// mostLimits is how wide the limits of a figure are at most.
+const mostLimits = 17
+
+// widthsOf are the widths that some figures need.
+func (m *measure) widthsOf(fs []engine.LiveFigure) figureWidths {
+	var x figureWidths
 	for _, f := range fs {
-		wide = max(wide, draw.Width(f.Against))
+		if !f.Judged {
+			continue
+		}
+		value, _, verdict := m.figureCells(f)
+		x.value = max(x.value, draw.Width(value))
+		x.limits = max(x.limits, min(draw.Width(f.Against), mostLimits))
+		x.verdict = max(x.verdict, draw.Width(verdict))
 	}
-	return min(wide, mostLimits)
+	return x
 }
 
-// figureLine is one figure: its name, its value, its limits and the verdict.
-func (m *measure) figureLine(f engine.LiveFigure, w, limits int) string {
-	p := &m.st.Palette
-	value, tone := f.Value, draw.Plain
+// figureCells are the value of a figure and its verdict in a word, in its tone.
+func (m *measure) figureCells(f engine.LiveFigure) (value string, tone draw.Tone, verdict string) {
 	if f.Judged {
 		tone = verdictTone(f.Judgement)
 	}
-	if value == "" {
-		value, tone = m.st.Signs.Dash, draw.Dim
+	if f.Value == "" {
+		return m.st.Signs.Dash, draw.Dim, ""
 	}
+	return f.Value, tone, m.st.Signs.For(tone) + " " + shortVerdict(f.Judgement)
+}
+
+// figureLine is one figure: its name, its value, its limits and the verdict.
+func (m *measure) figureLine(f engine.LiveFigure, w int, x figureWidths) string {
+	p := &m.st.Palette
+	value, tone, verdict := m.figureCells(f)
 	if !f.Judged {
 		n := draw.Width(value)
 		return draw.Fit(f.Name, w-n-1) + " " + p.Paint(tone, value)
 	}
-	verdict := ""
-	if f.Value != "" {
-		verdict = m.st.Signs.For(tone) + " " + shortVerdict(f.Judgement)
-	}
-	room := w - figureValue - limits - figureVerdict - 3
-	return draw.Fit(f.Name, room) + " " + p.Paint(tone, draw.FitRight(value, figureValue)) + " " +
-		p.Paint(draw.Dim, draw.FitRight(f.Against, limits)) + " " + p.Paint(tone, draw.Fit(verdict, figureVerdict))
+	room := w - x.value - x.limits - x.verdict - 3
+	return draw.Fit(f.Name, room) + " " + p.Paint(tone, draw.FitRight(value, x.value)) + " " +
+		p.Paint(draw.Dim, draw.FitRight(f.Against, x.limits)) + " " + p.Paint(tone, draw.Fit(verdict, x.verdict))
 }
 
 // shortVerdict is the verdict in one word or two. One that is not outside is
@@ -218,11 +262,9 @@ func (m *measure) bar(w int) []string {
 	return b.Draw(w)
 }
 
-// readings shows the feature's other readings while there is room.
-func (m *measure) readings(w, rows int) []string {
-	if rows < 4 {
-		return nil
-	}
+// readings are the feature's readings as a table: its directions, and a row for
+// each level.
+func (m *measure) readings(w int) []string {
 	s := m.desk.Session
 	g, _ := s.Plan().Group(m.place.Of.Family)
 	x, _ := m.desk.Now.Feature(m.place.Of)
@@ -231,7 +273,7 @@ func (m *measure) readings(w, rows int) []string {
 	for _, d := range g.Directions {
 		head, widths = append(head, engine.DirName(d)), append(widths, -10)
 	}
-	lines := []string{"", m.st.Palette.Paint(draw.Dim, draw.Fit(draw.Row(head, widths), w))}
+	lines := []string{m.st.Palette.Paint(draw.Dim, draw.Fit(draw.Row(head, widths), w))}
 	for i, level := range g.Levels {
 		cells := []string{draw.Clean(level.Called())}
 		for k := range g.Directions {
@@ -244,7 +286,7 @@ func (m *measure) readings(w, rows int) []string {
 		}
 		lines = append(lines, draw.Row(cells, widths))
 	}
-	return lines[:min(len(lines), rows)]
+	return lines
 }
 
 // cell is a figure of the grid, with a question mark where it is suspect.

@@ -110,9 +110,9 @@ func (m *measure) meaning(l measureLayout) []string {
 		if m.suspectAt(m.place) {
 			return line(draw.Warn, "stands here, SUSPECT"+m.standsAs()+": its gauge's zero could not be believed; a new number replaces it")
 		}
-		return append(m.chainLines(m.place, line), line(draw.Plain, "stands here"+m.standsAs()+": a new number replaces it, * adds a repeat")...)
+		return append(m.chainLines(m.place, line), line(draw.Plain, "stands here"+m.standsAs()+": a new number replaces it")...)
 	default:
-		return m.invitation(line)
+		return m.invitation(l.right, line)
 	}
 }
 
@@ -124,23 +124,28 @@ func (m *measure) heldLines(line func(draw.Tone, string) []string) []string {
 	return append(out, line(draw.Dim, "/ clears it; * keeps it as keyed")...)
 }
 
-// invitation says what to key, and with what.
-func (m *measure) invitation(line func(draw.Tone, string) []string) []string {
+// invitation says in w cells what to key, and with what. While the same gauge
+// stays in the hand its name gives way to what was just taken.
+func (m *measure) invitation(w int, line func(draw.Tone, string) []string) []string {
 	h, err := m.desk.Session.Hand(m.place.Of.Family)
 	if err != nil {
 		return line(draw.Warn, err.Error()+": /5 takes one up, s opens the setup")
 	}
-	text := "key the size" + m.keyedIn() + ", with " + h.Instrument.Name
+	what, with := "key the size"+m.keyedIn(), ", with "+h.Instrument.Name
 	if h.Instrument.Kind == gauge.Comparator {
-		text = "key graduations from " + m.masterText(h) + ", + is larger; " + h.Instrument.Name
+		what, with = "key graduations from "+m.masterText(h)+", + is larger", "; "+h.Instrument.Name
 	}
+	text := what + with
 	if m.blind() {
 		return append(line(draw.Marked, "read this place once more, as if it were new: its figure stays"), line(draw.Dim, text)...)
 	}
-	if m.showsTaken() {
-		return append(m.takenLines(line), line(draw.Dim, text)...)
+	if !m.showsTaken() {
+		return line(draw.Dim, text)
 	}
-	return line(draw.Dim, text)
+	if same := m.justTaken.Of.Family == m.place.Of.Family; same && draw.Width(text) > w {
+		text = what
+	}
+	return append(m.takenLines(line), line(draw.Dim, text)...)
 }
 
 // takenLines say what the large digits show, and what was just taken.

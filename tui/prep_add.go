@@ -100,13 +100,14 @@ func (a *prepAdd) add() tea.Cmd {
 	return nil
 }
 
-// View draws the offers.
+// View draws the offers, and the whole text of the marked one.
 func (a *prepAdd) View() []string {
 	p, all := &a.st.Palette, a.offers()
 	if len(all) == 0 {
 		return []string{"", "  The list has every step that the program knows."}
 	}
-	first, last := a.list.window(len(all), a.h)
+	room := max(1, a.h-prepAddFoot)
+	first, last := a.list.window(len(all), room)
 	var lines []string
 	for i := first; i < last; i++ {
 		mark, tone := "  ", draw.Plain
@@ -114,7 +115,11 @@ func (a *prepAdd) View() []string {
 			mark, tone = a.st.Signs.Here+" ", draw.Marked
 		}
 		lines = append(lines, p.Paint(tone, mark+draw.Fit(all[i].name, 25))+" "+
-			p.Paint(draw.Dim, draw.Cut(a.st.Signs.Text(all[i].about), a.w-28)))
+			p.Paint(draw.Dim, draw.Begin(a.st.Signs.Text(all[i].about), a.w-28)))
 	}
-	return lines
+	lines = append(draw.Box(lines, a.w, room), p.Paint(draw.Frame, draw.Rule("", a.w, a.st.ASCII)))
+	return append(lines, draw.Box(wrapped(a.st, a.w, draw.Plain, all[a.list.at].about, prepAddFoot-1), a.w, prepAddFoot-1)...)
 }
+
+// prepAddFoot are the lines below the offers: a rule, and the marked one's text.
+const prepAddFoot = 4

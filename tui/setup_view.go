@@ -17,7 +17,7 @@ func (s *setupForm) View() []string {
 	says := func(id string) said { return about[id] }
 	lines := draw.Box(s.form.view(s.st, s.w, s.room(), says), s.w, s.room())
 	p := &s.st.Palette
-	lines = append(lines, p.Paint(draw.Frame, draw.Rule(s.form.scrolled(s.room()), s.w, s.st.ASCII)))
+	lines = append(lines, p.Paint(draw.Frame, draw.Rule(s.form.scrolled(), s.w, s.st.ASCII)))
 	for _, line := range draw.Box(s.why(), s.w, 2) {
 		lines = append(lines, p.Paint(draw.Dim, line))
 	}

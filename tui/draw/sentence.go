@@ -44,3 +44,26 @@ func SomeClauses(s string, w, rows int) []string {
 	lines = Wrap(s, w)
 	return append(lines[:rows-1], CutSentence(strings.Join(lines[rows-1:], " "), w))
 }
+
+// Begin is the beginning of a plain text in at most w cells, where the whole of
+// it is to be read elsewhere: as many whole sentences as fit, else what comes
+// before a colon, a semicolon or a comma, and nothing where not even that fits.
+func Begin(s string, w int) string {
+	if Width(s) <= w {
+		return s
+	}
+	for _, ends := range [][]string{{". "}, {clauseEnd, ": ", ", "}} {
+		most := 0
+		for _, end := range ends {
+			for at := len(s); at > most; {
+				if at = strings.LastIndex(s[:at], end); at > most && Width(s[:at]) <= w {
+					most = at
+				}
+			}
+		}
+		if most > 0 {
+			return s[:most]
+		}
+	}
+	return ""
+}

@@ -1,0 +1,45 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+)
+
+// cutsAllowed are the screens that cut what is not theirs: the lines of a table
+// that goes into a file whole.
+var cutsAllowed = map[string]bool{"sheet tables": true}
+
+// TestNothingIsCutAt80Columns holds every screen of the demo, in the smallest
+// window, to whole figures, units and words.
+func TestNothingIsCutAt80Columns(t *testing.T) {
+	for name := range everyScreen {
+		if cutsAllowed[name] {
+			continue
+		}
+		for line := range strings.SplitSeq(looks(t, name, 80, 24, plainPaint), "\n") {
+			if strings.Contains(line, "~") {
+				t.Errorf("%s cuts %q", name, line)
+			}
+		}
+	}
+}
+
+// TestTheNameOfALiveFigureIsWhole keys a bore whose worst is at the bottom: the
+// level is what tells, and has the longest name.
+func TestTheNameOfALiveFigureIsWhole(t *testing.T) {
+	s, _ := atLaunch(t)
+	s.keys("/8", "3", "<enter>", "/2", "/2", "/2", "/2", "+9", "<enter>", "/8", "3", "<enter>")
+	view := s.r.View()
+	if !strings.Contains(view, "out-of-round, bottom") || strings.Contains(view, "~") {
+		t.Errorf("at bore 3:\n%s", view)
+	}
+}
+
+// TestEveryLevelIsInSight holds the measure screen to showing every level that
+// was read, in the smallest window too.
+func TestEveryLevelIsInSight(t *testing.T) {
+	s, _ := atLaunch(t)
+	shows(t, s, "just taken: 3.7503, bore 4, top, along", "top               3.7502      3.7503", "middle                 –           –", "bottom                 –           –")
+	s.keys("/8", "3", "<enter>")
+	shows(t, s, "bottom            3.7504      3.7503")
+}
