@@ -14,9 +14,9 @@ import (
 )
 
 // Backup writes a copy of the database, as it is kept now, to the path, where
-// nothing may be, for its owner only. The copy is made in the writer's turn,
-// so that keying goes on and is kept behind it, and is checked whole before it
-// gets its name. Errors are *FileErrors: ErrExists, ErrNoFolder, ErrUnsound
+// nothing may be, for its owner only. Events are kept meanwhile. The copy is
+// marked as a backup, see [DB.ReadOnly], and checked whole before it gets its
+// name. Errors are *FileErrors: ErrExists, ErrNoFolder, ErrUnsound
 // when the database itself is damaged, and those of writing.
 func (d *DB) Backup(path string) error {
 	path, err := filepath.Abs(path)
@@ -30,7 +30,10 @@ func (d *DB) Backup(path string) error {
 		return &FileError{Path: path, Kind: ErrExists}
 	}
 	err = publish(path, false, func(temp string) error {
-		if err := d.turn(func() error { return d.file.copyTo(temp) }); err != nil {
+		if err := d.file.copyTo(temp); err != nil {
+			return err
+		}
+		if err := markBackup(temp, backupName(d.Path(), path)); err != nil {
 			return err
 		}
 		return sound(temp)
@@ -42,13 +45,19 @@ func (d *DB) Backup(path string) error {
 }
 
 // copyTo writes the database over an empty file. What a full disk says of the
-// copy is no fault of the database.
+// copy is no fault of the database. One copy is made at a time: bbolt reads
+// through the one handle, from where the last read ended.
 func (f *file) copyTo(path string) error {
+	f.copying.Lock()
+	defer f.copying.Unlock()
 	out, err := os.OpenFile(path, os.O_WRONLY|os.O_TRUNC, 0o600)
 	if err != nil {
 		return explain(path, err)
 	}
 	err = f.view(func(tx *bolt.Tx) error {
+		if err := f.hooks.fault("copy"); err != nil {
+			return err
+		}
 		_, err := tx.WriteTo(out)
 		return err
 	})
@@ -81,8 +90,11 @@ func globEscaped(path string) string {
 }
 
 // BackupOfDay makes the backup of a day of work and returns its path, or "" when
-// the newest one is of that day. At most keep backups stay, the oldest go first.
+// the newest one is of that day, or the database is a backup itself. At most keep backups stay, the oldest go first.
 func (d *DB) BackupOfDay(day time.Time, keep int) (string, error) {
+	if d.file.backup {
+		return "", nil
+	}
 	have := Backups(d.Path())
 	if len(have) > 0 && strings.HasSuffix(have[len(have)-1], "-"+day.Format(time.DateOnly)+".db") {
 		return "", nil
@@ -91,8 +103,11 @@ func (d *DB) BackupOfDay(day time.Time, keep int) (string, error) {
 }
 
 // BackupNow makes one more backup, dated of the day, and returns its path. At
-// most keep backups stay, the oldest go first.
+// most keep backups stay, the oldest go first. Of a backup none is made.
 func (d *DB) BackupNow(day time.Time, keep int) (string, error) {
+	if err := d.ReadOnly(); err != nil {
+		return "", err
+	}
 	date := day.Format(time.DateOnly)
 	have := Backups(d.Path())
 	next := 1

@@ -37,6 +37,8 @@ type book struct {
 	notify    func(Outcome)
 	crash     func(report string) (where string)
 	closeWait time.Duration
+	// refuse is why nothing can be kept at all; nil where it can.
+	refuse error
 
 	mu      sync.Mutex
 	streams map[string]*stream

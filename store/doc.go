@@ -8,6 +8,7 @@
 //
 //	meta      format    → the format's number
 //	          index     → the number of the form of headings, uids and recent
+//	          backup    → the name under which the file is a backup, if it is one
 //	events    id n      → an event's stored bytes, verbatim
 //	headings  id        → the session's heading as JSON
 //	uids      uid       → id

@@ -29,6 +29,8 @@ var (
 	ErrFull = errors.New("the disk is full")
 	// ErrReadOnly means that file, folder or disk must not be written.
 	ErrReadOnly = errors.New("this place may not be written")
+	// ErrBackup means that the file is a backup under its own name.
+	ErrBackup = errors.New("this is a backup, which is only read; to go on from it copy it under another name")
 	// ErrGone means that the path no longer leads to the file that is open, or
 	// that another one was copied over it.
 	ErrGone = errors.New("the database file was moved, deleted or replaced while it was open")

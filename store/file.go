@@ -44,6 +44,11 @@ type file struct {
 	// doubtful means that one of the file's two meta pages is bad: the last
 	// transaction may be lost.
 	doubtful bool
+	// backup means that the file is a backup, which is only read.
+	backup bool
+	// oldForm means that its headings are of an older form: events make them anew
+	// at each look.
+	oldForm bool
 	// stale means that the index may not be what the file holds.
 	stale bool
 	// unwalked is the meta page of a large file whose pages are still to be
@@ -54,6 +59,8 @@ type file struct {
 	// a commit until it is known whether the file holds that commit.
 	last   atomic.Pointer[own]
 	unsure atomic.Bool
+
+	copying sync.Mutex
 
 	// handle guards bolt, data and info: held for reading by every transaction, for
 	// writing while the file is opened or closed.
@@ -75,13 +82,23 @@ func (f *file) open() error {
 	f.doubtful = l.doubtful
 	f.handle.Lock()
 	defer f.handle.Unlock()
-	if err := f.run(func() error { return f.openBolt(false) }); err != nil {
+	err = f.run(func() error { return f.openBolt(false) })
+	if isAny(err, ErrReadOnly, ErrBusy) && f.openReading() {
+		return nil
+	}
+	if err != nil {
 		return err
 	}
 	if err := f.checkLocked(); err != nil {
 		return errors.Join(err, f.closeBolt())
 	}
-	return nil
+	if !f.backup {
+		return nil
+	}
+	if err := f.closeBolt(); err != nil {
+		return err
+	}
+	return f.run(func() error { return f.openBolt(false) })
 }
 
 // lookTwice looks again when the first look fails: another window may have
@@ -100,8 +117,9 @@ func (f *file) openBolt(fresh bool) error {
 	var data *os.File
 	var info os.FileInfo
 	o := &bolt.Options{
-		Timeout: f.hooks.lockWait,
-		MaxSize: f.hooks.maxSize,
+		ReadOnly: f.backup,
+		Timeout:  f.hooks.lockWait,
+		MaxSize:  f.hooks.maxSize,
 		OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
 			file, err := f.hooks.openFile(name, flag&^os.O_CREATE, mode)
 			if err != nil {
@@ -145,6 +163,11 @@ func (f *file) checkLocked() error {
 		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: err}
 	}
 	if err := f.run(func() error { return f.bolt.View(f.checkFormat) }); err != nil {
+		return err
+	}
+	if err := f.run(func() error {
+		return f.bolt.View(func(tx *bolt.Tx) error { f.backup = f.isBackup(tx); return nil })
+	}); err != nil {
 		return err
 	}
 	f.last.Store(&own{l.meta, f.fingerprint(l.meta)})

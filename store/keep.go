@@ -19,6 +19,9 @@ func (b *book) Keep(uid string, events ...record.Event) ([]record.Sealed, error)
 	if b.closed {
 		return nil, ErrClosed
 	}
+	if b.refuse != nil {
+		return nil, b.refuse
+	}
 	s, err := b.stream(uid)
 	if err != nil || len(events) == 0 {
 		return nil, err
@@ -56,6 +59,9 @@ func (b *book) append(uid string, lines [][]byte) (<-chan error, error) {
 	defer b.mu.Unlock()
 	if b.closed {
 		return nil, ErrClosed
+	}
+	if b.refuse != nil {
+		return nil, b.refuse
 	}
 	s, err := b.stream(uid)
 	if err != nil || len(lines) == 0 {

@@ -37,6 +37,9 @@ func Open(path string, o Options) (*DB, error) {
 	for _, w := range warnings {
 		b.warn(w)
 	}
+	if f.backup {
+		b.refuse = &FileError{Path: f.path, Kind: ErrBackup}
+	}
 	b.begin()
 	return &DB{b, f}, nil
 }
@@ -67,7 +70,9 @@ func (f *file) prepare(ballast bool) error {
 	if f.doubtful {
 		f.warn(f.doubt())
 	}
-	f.reserve(ballast)
+	if !f.backup {
+		f.reserve(ballast)
+	}
 	return nil
 }
 

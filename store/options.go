@@ -37,8 +37,9 @@ type Outcome struct {
 // The zero value is the system itself.
 type hooks struct {
 	openFile func(name string, flag int, mode os.FileMode) (*os.File, error)
-	// fault is asked inside every transaction that writes ("write") and after
-	// its commit ("written"); what it returns is the transaction's error.
+	// fault is asked inside every transaction that writes ("write"), after its
+	// commit ("written") and inside one that a copy is made in ("copy"); what it
+	// returns is the transaction's error.
 	fault func(stage string) error
 	// free returns the bytes free for the user beside the path.
 	free func(path string) (uint64, error)

@@ -30,11 +30,16 @@ func (f *file) readIndex() error {
 		ours = bytes.Equal(tx.Bucket(metaBucket).Get(indexKey), indexForm())
 		return nil
 	})
-	if !whole {
-		f.warn(warnRebuilt)
-	}
-	if err != nil || whole && ours {
+	switch {
+	case err != nil || whole && ours:
 		return err
+	case f.backup && !whole:
+		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: errors.New("its list of sessions")}
+	case f.backup:
+		f.oldForm = true
+		return nil
+	case !whole:
+		f.warn(warnRebuilt)
 	}
 	return f.rebuild()
 }

@@ -64,7 +64,7 @@ func (f *file) heading(uid string) (record.Heading, error) {
 	if err := f.view(func(tx *bolt.Tx) error { s = see(tx, id); return nil }); err != nil {
 		return record.Heading{}, err
 	}
-	if h, ok := s.read(); ok {
+	if h, ok := s.read(); ok && !f.oldForm {
 		return h, nil
 	}
 	return f.folded(id)
@@ -123,7 +123,7 @@ func (f *file) headings(limit int) ([]record.Heading, error) {
 	out := make([]record.Heading, len(seen))
 	for i, s := range seen {
 		h, ok := s.read()
-		if !ok {
+		if !ok || f.oldForm {
 			if h, err = f.folded(s.id); err != nil && !isSessionError(err) {
 				return nil, err
 			}

@@ -64,8 +64,8 @@ func (r *router) smallPage() []string {
 func (r *router) header() string {
 	p := &r.st.Palette
 	left := " borewright: " + draw.Clean(r.top().Title())
-	if r.st.Notice != "" {
-		left += " (invented)"
+	if r.st.Apart != "" {
+		left += " (" + r.st.Apart + ")"
 	}
 	right, tone := r.keeping()
 	if right == "" {

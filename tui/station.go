@@ -39,6 +39,9 @@ type Options struct {
 	Crash func(report string) (where string)
 	// Notice is shown when the station opens, such as that this is a demo.
 	Notice string
+	// Apart says in the heading of every page why this is not the shop's database
+	// at work, such as "invented"; "" where it is.
+	Apart string
 }
 
 // Station is what every screen shares: the options, and the moves that the

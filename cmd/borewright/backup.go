@@ -26,7 +26,8 @@ func backupCommand(w World) *cli.Command {
 		Description: `The copy is read back whole before it gets its name; nothing is ever written
 over. The station makes one by itself on each day of work, in the folder
 beside the database whose name ends in "-backups", and keeps the newest 14.
-Read one with --db.`,
+Read one with --db: under its own name a backup is only read. Copied under
+another name, such as the database's own, it is a database to go on from.`,
 		ShellComplete: completeFile,
 		Action: func(_ context.Context, cmd *cli.Command) error {
 			args, err := operands(cmd, "FILE")
@@ -73,4 +74,12 @@ func busyWords(path string, err error) error {
 		return fmt.Errorf("%w; there is no backup of it yet", err)
 	}
 	return fmt.Errorf("%w; its newest backup can be read meanwhile with --db %s", err, filepath.ToSlash(have[len(have)-1]))
+}
+
+// onlyRead returns why nothing can be kept in a book, or nil where it can.
+func onlyRead(b Book) error {
+	if file, ok := b.(interface{ ReadOnly() error }); ok {
+		return file.ReadOnly()
+	}
+	return nil
 }

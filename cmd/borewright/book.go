@@ -41,6 +41,17 @@ func withBook(w World, path string, use func(Book) error) (err error) {
 	return use(book)
 }
 
+// withBookToKeep is withBook for what keeps something: a database that is only
+// read says so at once.
+func withBookToKeep(w World, path string, use func(Book) error) error {
+	return withBook(w, path, func(b Book) error {
+		if err := onlyRead(b); err != nil {
+			return err
+		}
+		return use(b)
+	})
+}
+
 // warn writes warnings, each on its line.
 func warn(w World, warnings []string) {
 	for _, text := range warnings {

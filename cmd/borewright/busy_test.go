@@ -202,20 +202,33 @@ func (b busyBench) whileOpen(t *testing.T, name, args string, need need) {
 	}
 }
 
-// TestEveryCommandOnABackup: what only reads works on a backup.
+// TestEveryCommandOnABackup: what only reads works on a backup, what would write
+// says that it is one, and the backup stays as it is.
 func TestEveryCommandOnABackup(t *testing.T) {
 	t.Parallel()
 	b := newBusyBench(t)
+	before, err := os.ReadFile(b.backup)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tried := 0
 	for _, row := range opened {
-		if row.need != reading {
+		if row.need == nothing || row.need == stations {
 			continue
 		}
+		tried++
 		errs, code := b.run(t, b.backup, row.name, row.args)
-		if code != 0 || errs != "" {
+		refused := code == 1 && errs == "borewright: "+store.ErrBackup.Error()+": "+b.backup+"\n"
+		if fine := code == 0 && errs == ""; row.need == reading && !fine || row.need == writing && !refused {
 			t.Errorf("%s %s ended with %d and said %q", row.name, row.args, code, errs)
 		}
 		for _, made := range []string{"out.pdf", "out.json", "out.db"} {
 			_ = os.Remove(filepath.Join(b.folder, made))
 		}
 	}
+	if after, err := os.ReadFile(b.backup); err != nil || !bytes.Equal(after, before) {
+		t.Errorf("the backup was changed: %v", err)
+	}
+	storetest.Proof(t, "every command on a backup, which stays as it is to the byte", tried, 0,
+		"borewright: "+store.ErrBackup.Error()+": ...")
 }

@@ -77,7 +77,7 @@ func demoStation(ctx context.Context, cmd *cli.Command, w World, o tui.Options, 
 			return err
 		}
 	}
-	return runStation(ctx, w, o, seat{path: path, prepare: func(b Book) (string, string, error) {
+	return runStation(ctx, w, o, seat{path: path, apart: "invented", prepare: func(b Book) (string, string, error) {
 		uid, err := layDemo(b, path, events)
 		return uid, notice, err
 	}})

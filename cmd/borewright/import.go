@@ -72,7 +72,7 @@ func importFile(cmd *cli.Command, w World, name string) error {
 	if err != nil {
 		return fileError(name, err)
 	}
-	return withBook(w, path, func(b Book) error { return takeIn(w, b, session, lines(events)) })
+	return withBookToKeep(w, path, func(b Book) error { return takeIn(w, b, session, lines(events)) })
 }
 
 // copied returns the events of a file as those of a new session, which says

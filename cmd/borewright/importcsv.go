@@ -112,7 +112,7 @@ func tableInto(ctx context.Context, w World, in sheet.Intake, t taking) error {
 	for i, b := range bodies {
 		fresh[i] = record.Event{At: w.Now(), By: t.by, Body: b}
 	}
-	err = withBook(w, t.path, func(b Book) error {
+	err = withBookToKeep(w, t.path, func(b Book) error {
 		if _, err := b.Keep(uid, fresh...); err != nil {
 			return err
 		}
@@ -140,5 +140,5 @@ func tableAsNew(w World, in sheet.Intake, t taking) error {
 	if !t.yes {
 		return printLines(w.Out, []string{"They would become a new session " + called(t.into) + ".", notYet})
 	}
-	return withBook(w, t.path, func(b Book) error { return takeIn(w, b, session, lines(events)) })
+	return withBookToKeep(w, t.path, func(b Book) error { return takeIn(w, b, session, lines(events)) })
 }

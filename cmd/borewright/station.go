@@ -22,6 +22,7 @@ var errNoTerminal = errors.New(`the station needs a terminal; without one there 
 type seat struct {
 	path    string // of the database
 	ballast bool   // keep a reserve beside it
+	apart   string // why it is not the shop's database at work, or ""
 	// prepare readies the open database and returns the session to open at
 	// once and what to say first, or nothing of either.
 	prepare func(Book) (open, notice string, err error)
@@ -72,9 +73,12 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 		defer backUp(w, book.Book, broken)()
 	}
 	o.Backup = backupNow(w, book.Book)
-	o.Book = book
+	o.Book, o.Apart = book, s.apart
 	if o.Open, o.Notice, err = s.prepare(book); err != nil {
 		return err
+	}
+	if err := onlyRead(book.Book); errors.Is(err, store.ErrBackup) {
+		o.Notice, o.Apart, o.Backup = oneLine(err.Error()), "a backup, only read", nil
 	}
 	o.Crash = broken.note
 	if o.Cable != nil {
