@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"maps"
+	"slices"
 	"strconv"
 
 	"borewright/engine/gauge"
@@ -10,7 +12,11 @@ import (
 
 // Shop is what outlives a session, as its stream tells it. So far these are the
 // instruments, each once under its name. The zero value is an empty shop.
-type Shop struct{ Instruments []gauge.Instrument }
+type Shop struct {
+	Instruments []gauge.Instrument
+	// said are the live events that say an instrument, by its id.
+	said map[string][]int64
+}
 
 // ReadShop reads the shop's stream. What it does not know it leaves alone.
 func ReadShop(events []record.Sealed) Shop {
@@ -21,7 +27,7 @@ func ReadShop(events []record.Sealed) Shop {
 		if _, gone := dead[e.N]; !ok || gone {
 			continue
 		}
-		s.Instruments = replace(s.Instruments, b.Instrument, func(a, b gauge.Instrument) bool { return a.ID == b.ID })
+		s = s.With(b.Instrument, e.N)
 	}
 	return s
 }
@@ -81,7 +87,31 @@ func freeName(name string, taken func(string) bool) string {
 	}
 }
 
-// With returns the shop with an instrument kept in it, by its id.
-func (s Shop) With(i gauge.Instrument) Shop {
-	return Shop{replace(s.Instruments, i, func(a, b gauge.Instrument) bool { return a.ID == b.ID })}
+// With returns the shop with an instrument kept in it, by its id, as event n of
+// its stream says.
+func (s Shop) With(i gauge.Instrument, n int64) Shop {
+	said := maps.Clone(s.said)
+	if said == nil {
+		said = map[string][]int64{}
+	}
+	said[i.ID] = append(slices.Clone(said[i.ID]), n)
+	return Shop{replace(s.Instruments, i, func(a, b gauge.Instrument) bool { return a.ID == b.ID }), said}
+}
+
+// OutOfUse returns what takes an instrument off the shop's shelf: everything that
+// was said of it there is withdrawn. Sessions keep the copies that they have.
+func (s Shop) OutOfUse(i gauge.Instrument) []record.Body {
+	var out []record.Body
+	for _, n := range s.said[i.ID] {
+		out = append(out, record.Withdrawn{Event: n, Why: "out of use"})
+	}
+	return out
+}
+
+// Without returns the shop without an instrument.
+func (s Shop) Without(i gauge.Instrument) Shop {
+	said := maps.Clone(s.said)
+	delete(said, i.ID)
+	left := slices.DeleteFunc(slices.Clone(s.Instruments), func(x gauge.Instrument) bool { return x.ID == i.ID })
+	return Shop{left, said}
 }

@@ -79,3 +79,22 @@ func TestRepeatabilityIsLearned(t *testing.T) {
 		t.Errorf("without a repeat it learned %+v", again)
 	}
 }
+
+// What is out of use is gone, whatever was said of it before, and comes back
+// when it is kept again.
+func TestAnInstrumentOutOfUseIsGone(t *testing.T) {
+	worn, sold := shopGauge(t, "a", "bore gauge"), shopGauge(t, "b", "sold")
+	worn.Due = "2026-11-25"
+	bodies := []record.Body{record.Instrument{Instrument: shopGauge(t, "a", "bore gauge")}, record.Instrument{Instrument: sold}, record.Instrument{Instrument: worn}}
+	shop := shopOf(t, bodies...)
+	bodies = append(bodies, shop.OutOfUse(worn)...)
+	for _, got := range []engine.Shop{shop.Without(worn), shopOf(t, bodies...)} {
+		if len(got.Instruments) != 1 || got.Instruments[0] != sold || len(got.OutOfUse(worn)) != 0 {
+			t.Errorf("the shop has %+v", got.Instruments)
+		}
+	}
+	again := shopOf(t, append(bodies, record.Instrument{Instrument: worn})...)
+	if len(again.Instruments) != 2 || len(again.OutOfUse(worn)) != 1 {
+		t.Errorf("kept again, the shop has %+v", again.Instruments)
+	}
+}

@@ -200,7 +200,7 @@ func (s *gaugesScreen) choose() tea.Cmd {
 
 // fromShop lists what the shop has.
 func (s *gaugesScreen) fromShop() tea.Cmd {
-	s.st.Push(&shopScreen{st: s.st, desk: s.desk, all: s.shop.shop.Instruments})
+	s.st.Push(&shopScreen{st: s.st, desk: s.desk, shop: &s.shop})
 	return nil
 }
 

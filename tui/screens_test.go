@@ -78,6 +78,9 @@ var everyScreen = map[string][]string{
 	"sheet there":     {"<enter>", "e", "<enter>", "<enter>"},
 	"setup new":       {"n"},
 	"setup":           {"<enter>", "s"},
+	"setup shop":      {"<enter>", "g", "k", "<esc>", "<esc>", "n", "1", "3.75", "<enter>"},
+	"shop":            {"<enter>", "g", "k", "t"},
+	"shop out of use": {"<enter>", "g", "k", "t", "x"},
 }
 
 func TestEveryScreenFitsEveryWindow(t *testing.T) {

@@ -42,6 +42,7 @@ func (s *setupForm) sizeRows() []row {
 		if f.NeedsMaster() {
 			out = append(out, s.masterRow(f, first))
 		}
+		out = append(out, s.shopRows(f)...)
 		first = false
 	}
 	return append(out, row{fields: []field{{

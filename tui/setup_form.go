@@ -8,6 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"borewright/engine/gauge"
 	"borewright/engine/setup"
 	"borewright/tui/draw"
 )
@@ -25,6 +26,8 @@ type setupForm struct {
 	free map[string]bool
 	// held are doubtful values that were shown once: Enter again keeps them.
 	held map[string]string
+	// shop are the shop's gauges, once they are read.
+	shop []gauge.Instrument
 }
 
 func newSetupForm(st *Station, desk *Desk, d setup.Draft) *setupForm {

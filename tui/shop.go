@@ -40,10 +40,24 @@ func (s *shelved) take(a answer[engine.Shop]) {
 // keep keeps an instrument, which was called was, in the shop.
 func (s *shelved) keep(i gauge.Instrument, was string) error {
 	kept := s.shop.Keeping(i, was)
-	if _, err := s.st.Book.Keep(record.ShopUID, s.st.event(record.Instrument{Instrument: kept})); err != nil {
+	sealed, err := s.st.Book.Keep(record.ShopUID, s.st.event(record.Instrument{Instrument: kept}))
+	if err != nil {
 		return err
 	}
-	s.shop = s.shop.With(kept)
+	s.shop = s.shop.With(kept, sealed[len(sealed)-1].N)
+	return nil
+}
+
+// drop takes an instrument off the shop's shelf.
+func (s *shelved) drop(i gauge.Instrument) error {
+	var events []record.Event
+	for _, b := range s.shop.OutOfUse(i) {
+		events = append(events, s.st.event(b))
+	}
+	if _, err := s.st.Book.Keep(record.ShopUID, events...); err != nil {
+		return err
+	}
+	s.shop = s.shop.Without(i)
 	return nil
 }
 
@@ -59,7 +73,7 @@ func (s *shelved) follow(i gauge.Instrument, was string) error {
 type shopScreen struct {
 	st   *Station
 	desk *Desk
-	all  []gauge.Instrument
+	shop *shelved
 	list list
 	w, h int
 }
@@ -85,20 +99,49 @@ func (s *shopScreen) Typing() Typing { return NotTyping }
 // Actions are its keys.
 func (s *shopScreen) Actions() []Action {
 	none := ""
-	if len(s.all) == 0 {
+	if len(s.all()) == 0 {
 		none = "the shop has no gauge yet: k on the gauges of a session keeps one there"
 	}
 	return []Action{
 		on("enter", "take it", s.take).unless(none).
 			because("copies it into this session and takes it up for what the hand is reading; what is changed here later is the session's own"),
-		quiet(on("up|-", "up", func() tea.Cmd { s.list.move(-1, len(s.all)); return nil })),
-		quiet(on("down|+", "down", func() tea.Cmd { s.list.move(1, len(s.all)); return nil })),
+		on("x", "out of use", s.outOfUse).unless(none).
+			because("takes the marked gauge off the shop's shelf, after asking: no new session is offered it, sessions that have it keep theirs"),
+		quiet(on("up|-", "up", func() tea.Cmd { s.list.move(-1, len(s.all())); return nil })),
+		quiet(on("down|+", "down", func() tea.Cmd { s.list.move(1, len(s.all())); return nil })),
 	}
+}
+
+// all are the shop's gauges.
+func (s *shopScreen) all() []gauge.Instrument { return s.shop.shop.Instruments }
+
+// marked is the marked gauge; there is one.
+func (s *shopScreen) marked() gauge.Instrument { return s.all()[min(s.list.at, len(s.all())-1)] }
+
+// outOfUse asks whether the marked gauge shall go, and takes it off the shelf.
+func (s *shopScreen) outOfUse() tea.Cmd {
+	i := s.marked()
+	s.st.Push(&confirm{
+		st: s.st, title: "out of use",
+		question: []string{"Take " + draw.Clean(i.Name) + " off the shop's shelf?", "No new session is offered it. Sessions that have it keep theirs."},
+		yes:      "it is out of use", no: "leave it there",
+		do: func() tea.Cmd {
+			if err := s.shop.drop(i); err != nil {
+				s.st.Say(draw.Bad, err.Error())
+				s.st.Ring(2)
+				return nil
+			}
+			s.list.move(0, len(s.all()))
+			s.st.Say(draw.Plain, i.Name+" is off the shop's shelf; k on the gauges of a session that has it keeps it there again")
+			return nil
+		},
+	})
+	return nil
 }
 
 // take copies the marked gauge into the session.
 func (s *shopScreen) take() tea.Cmd {
-	i := s.desk.Session.Copying(s.all[min(s.list.at, len(s.all)-1)])
+	i := s.desk.Session.Copying(s.marked())
 	if err := s.desk.Record(record.Instrument{Instrument: i}); err != nil {
 		s.st.Say(draw.Bad, err.Error())
 		s.st.Ring(2)
@@ -110,13 +153,14 @@ func (s *shopScreen) take() tea.Cmd {
 
 // View draws the list.
 func (s *shopScreen) View() []string {
-	if len(s.all) == 0 {
+	all := s.all()
+	if len(all) == 0 {
 		return wrapped(s.st, s.w, draw.Dim, "the shop has no gauge yet: k on the gauges of a session keeps one there", 2)
 	}
-	first, last := s.list.window(len(s.all), s.h)
+	first, last := s.list.window(len(all), s.h)
 	var lines []string
 	for n := first; n < last; n++ {
-		lines = append(lines, s.line(s.all[n], n == s.list.at))
+		lines = append(lines, s.line(all[n], n == s.list.at))
 	}
 	return lines
 }

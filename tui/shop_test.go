@@ -141,3 +141,31 @@ func TestAGaugePastDueIsSaidWhenItIsChosen(t *testing.T) {
 	b.press("<enter>")
 	b.see("calibration was due 2026-03-10: bore gauge")
 }
+
+// A gauge that is out of use leaves the shop's shelf after asking, once and for
+// all that was said of it; the session that has it keeps its copy.
+func TestAGaugeOutOfUseLeavesTheShop(t *testing.T) {
+	b, s := atGauges(t)
+	n := len(s.desk.Session.Gauges())
+	b.press("k", "e")
+	e := top[*entry](b.station)
+	e.form.jump("turn")
+	b.press("0.02", "<f2>", "t", "x")
+	b.see("Take bore gauge with the long head off the shop's shelf?")
+	b.press("<esc>")
+	if kept := shopOf(t, b.book).Instruments; len(kept) != 1 {
+		t.Fatalf("left alone, the shop has %+v", kept)
+	}
+	b.press("x", "<enter>")
+	b.see("is off the shop's shelf")
+	top[*shopScreen](b.station)
+	if kept := shopOf(t, b.book).Instruments; len(kept) != 0 || len(s.desk.Session.Gauges()) != n {
+		t.Errorf("the shop has %+v, the session %d gauges", kept, len(s.desk.Session.Gauges()))
+	}
+	b.press("x")
+	b.see("the shop has no gauge yet")
+	b.press("<esc>", "k")
+	if kept := shopOf(t, b.book).Instruments; len(kept) != 1 {
+		t.Errorf("kept again, the shop has %+v", kept)
+	}
+}

@@ -3,7 +3,6 @@ package setup
 import (
 	"slices"
 
-	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/plan"
 )
@@ -133,13 +132,7 @@ func (f *FamilyDraft) SetGauge(kind string, unit length.Unit) {
 		}
 		return
 	}
-	size := f.Setting.Size
-	f.Gauge = proposedGauge(f.Family, kind, unit)
-	f.Instrument = f.Gauge.ID
-	f.Setting, f.Set = proposedSetting(f.Gauge, never), proposedSet(f.Gauge, never)
-	if kind == gauge.Comparator {
-		f.Setting.Size = size
-	}
+	f.take(proposedGauge(f.Family, kind, unit))
 }
 
 // Share gives what was changed of a family's gauge, its setting and its set to
