@@ -59,7 +59,8 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	ctx, release := w.Hangup(ctx)
 	defer release() // only when all is kept: a second signal must not kill
 	broken := &crashes{w: w, folder: filepath.Dir(s.path)}
-	book, err := openTally(w, s, o.Inbox, broken)
+	days := &daily{broken: broken}
+	book, err := openTally(w, s, o.Inbox, days)
 	if err != nil {
 		return err
 	}
@@ -70,15 +71,11 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 		}
 	}()
 	if s.ballast {
-		defer backUp(w, book.Book, broken)()
+		days.open(book.Book, w.Watch())
+		defer func() { days.end(); warn(w, days.failures()) }()
 	}
-	o.Backup = backupNow(w, book.Book)
-	o.Book, o.Apart = book, s.apart
-	if o.Open, o.Notice, err = s.prepare(book); err != nil {
+	if o, err = s.options(o, w, book); err != nil {
 		return err
-	}
-	if err := onlyRead(book.Book); errors.Is(err, store.ErrBackup) {
-		o.Notice, o.Apart, o.Backup = oneLine(err.Error()), "a backup, only read", nil
 	}
 	o.Crash = broken.note
 	if o.Cable != nil {
@@ -89,6 +86,18 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	o.Output.OnPanic(program.Fatal)
 	term.Go(func() { <-ctx.Done(); program.Hangup() }, program.Fatal)
 	return afterScreen(program.Start(keyboard, w.Out))
+}
+
+// options adds to the options of a station what its book says, once it is ready.
+func (s seat) options(o tui.Options, w World, book *tally) (_ tui.Options, err error) {
+	o.Book, o.Apart, o.Backup = book, s.apart, backupNow(w, book.Book)
+	if o.Open, o.Notice, err = s.prepare(book); err != nil {
+		return o, err
+	}
+	if err := onlyRead(book.Book); errors.Is(err, store.ErrBackup) {
+		o.Notice, o.Apart, o.Backup = oneLine(err.Error()), "a backup, only read", nil
+	}
+	return o, nil
 }
 
 // stationOptions returns what the command line and the environment say of a
@@ -116,44 +125,20 @@ func stationOptions(cmd *cli.Command, w World) (tui.Options, error) {
 }
 
 // openTally opens the database of a station; its outcomes go to the inbox.
-func openTally(w World, s seat, inbox *tui.Inbox, broken *crashes) (*tally, error) {
-	book, err := w.Open(s.path, store.Options{Ballast: s.ballast, Crash: broken.note, Notify: func(o store.Outcome) {
+func openTally(w World, s seat, inbox *tui.Inbox, days *daily) (*tally, error) {
+	book, err := w.Open(s.path, store.Options{Ballast: s.ballast, Crash: days.broken.note, Notify: func(o store.Outcome) {
 		inbox.Post(tui.Outcome{UID: o.UID, First: o.First, Last: o.Last, Err: o.Err, Took: o.Took})
+		days.hear(o)
 	}})
 	if errors.Is(err, store.ErrDamaged) || errors.Is(err, store.ErrNotOurs) {
 		if rescued, worse := store.Rescue(s.path, err); worse == nil {
-			return newTally(rescued), nil
+			return newTally(rescued, days), nil
 		}
 	}
 	if err != nil {
 		return nil, busyWords(s.path, err)
 	}
-	return newTally(book), nil
-}
-
-// backUp makes the backup of the day behind the screen, where there is anything
-// to lose. It returns what waits for its end; what is wrong is a note then.
-func backUp(w World, book Book, broken *crashes) (wait func()) {
-	file, ok := book.(interface {
-		BackupOfDay(day time.Time, keep int) (string, error)
-	})
-	hs, err := book.Headings(1)
-	if !ok || err != nil || len(hs) == 0 {
-		return func() {}
-	}
-	made := make(chan error, 1)
-	day := w.Watch()
-	term.Go(func() {
-		made <- broken.guard(func() error {
-			_, err := file.BackupOfDay(day, backupsKept)
-			return err
-		})
-	}, nil)
-	return func() {
-		if err := <-made; err != nil {
-			warn(w, []string{"no backup was made: " + err.Error()})
-		}
-	}
+	return newTally(book, days), nil
 }
 
 // backupNow is what the station backs up by, or nil where nothing is in a file.

@@ -14,15 +14,27 @@ import (
 // that are not kept at the end.
 type tally struct {
 	Book
+	days  *daily
 	mu    sync.Mutex
 	order []string // uids, as they were first taken for
 	last  map[string]int64
 }
 
-func newTally(b Book) *tally { return &tally{Book: b, last: map[string]int64{}} }
+func newTally(b Book, days *daily) *tally {
+	return &tally{Book: b, days: days, last: map[string]int64{}}
+}
+
+// Warnings are why backups were not made, and those of the book, which often have
+// the cause: the last one stays on the screen.
+func (t *tally) Warnings() []string {
+	return append(t.days.failures(), t.Book.Warnings()...)
+}
 
 // Keep is that of the book.
 func (t *tally) Keep(uid string, events ...record.Event) ([]record.Sealed, error) {
+	if len(events) > 0 {
+		t.days.take(events[len(events)-1].At)
+	}
 	sealed, err := t.Book.Keep(uid, events...)
 	t.mu.Lock()
 	defer t.mu.Unlock()

@@ -37,7 +37,7 @@ func TestTallyNamesWhatIsLost(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			book := newTally(lossy{store.Memory(store.Options{}), c.pending, c.err})
+			book := newTally(lossy{store.Memory(store.Options{}), c.pending, c.err}, &daily{})
 			for _, of := range []string{"a", "a", "b", "a", "b"} {
 				var body record.Body = record.Note{Text: "remark"}
 				if book.last[of] == 0 {
@@ -60,7 +60,7 @@ func TestTallyNamesWhatIsLost(t *testing.T) {
 
 func TestTallyCountsOnlyWhatWasTaken(t *testing.T) {
 	t.Parallel()
-	book := newTally(shelved{store.Memory(store.Options{})})
+	book := newTally(shelved{store.Memory(store.Options{})}, &daily{})
 	if _, err := book.Keep("a", record.Event{At: time.Unix(1, 0), Body: record.Note{Text: "no session"}}); err == nil {
 		t.Fatal("a session without details was taken")
 	}

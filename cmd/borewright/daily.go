@@ -1,0 +1,105 @@
+package main
+
+import (
+	"sync"
+	"time"
+
+	"borewright/store"
+	"borewright/tui/term"
+)
+
+// daily makes the backup of each day of work behind the screen: of the day on which
+// the station is opened, and of each later one when its first event is kept.
+type daily struct {
+	broken *crashes
+
+	mu     sync.Mutex
+	file   dayFile   // nil while nothing is to be copied
+	begun  string    // the day whose backup was begun last
+	taken  time.Time // of the last event that was taken
+	failed []string
+	made   sync.WaitGroup
+}
+
+// dayFile is a database that is copied once a day.
+type dayFile interface {
+	BackupOfDay(day time.Time, keep int) (string, error)
+}
+
+// open begins with the day on which a book is opened. Where nothing was kept
+// before there is nothing to copy on that day.
+func (d *daily) open(book Book, now time.Time) {
+	file, ok := book.(dayFile)
+	hs, err := book.Headings(1)
+	if !ok || err != nil {
+		return
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.file = file
+	d.begin(now, len(hs) > 0)
+}
+
+// take notes when an event was taken.
+func (d *daily) take(at time.Time) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.taken = at
+}
+
+// hear notes that events were kept, and begins the backup of a new day. It returns
+// at once.
+func (d *daily) hear(o store.Outcome) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.file != nil && o.Err == nil && !d.taken.IsZero() {
+		d.begin(d.taken, true)
+	}
+}
+
+// begin begins a day, unless it was begun before, and copies if there is anything
+// to copy. Call it with mu.
+func (d *daily) begin(now time.Time, copies bool) {
+	day := now.Format(time.DateOnly)
+	if day == d.begun {
+		return
+	}
+	d.begun = day
+	if !copies {
+		return
+	}
+	file := d.file
+	d.made.Add(1)
+	term.Go(func() {
+		defer d.made.Done()
+		d.note(d.broken.guard(func() error {
+			_, err := file.BackupOfDay(now, backupsKept)
+			return err
+		}))
+	}, nil)
+}
+
+// note remembers why a backup was not made.
+func (d *daily) note(err error) {
+	if err == nil {
+		return
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.failed = append(d.failed, "no backup was made: "+err.Error())
+}
+
+// failures says why backups were not made, one sentence each.
+func (d *daily) failures() []string {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return append([]string(nil), d.failed...)
+}
+
+// end begins no more backups and waits for those under way.
+func (d *daily) end() {
+	d.mu.Lock()
+	d.file = nil
+	d.mu.Unlock()
+	d.made.Wait()
+}

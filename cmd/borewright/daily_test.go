@@ -1,0 +1,154 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"borewright/engine/record"
+	"borewright/store"
+	"borewright/store/storetest"
+)
+
+// dated is a database that only notes the days it is to be copied on. It waits for
+// wait, if there is one, before it has made a copy.
+type dated struct {
+	shelved
+	on   *dates
+	wait chan struct{}
+	err  error
+}
+
+// dates are days of copies.
+type dates struct {
+	mu   sync.Mutex
+	days []string
+}
+
+func (c *dates) add(day time.Time) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.days = append(c.days, day.Format(time.DateOnly))
+}
+
+func (d dated) BackupOfDay(day time.Time, keep int) (string, error) {
+	if d.wait != nil {
+		<-d.wait
+	}
+	d.on.add(day)
+	return "", d.err
+}
+
+// dailyBench opens a database with one session in it at 23:58 on the 2nd of March;
+// keep keeps one reading of it at a time.
+func dailyBench(t *testing.T, b *dated) (days *daily, keep func(at time.Time)) {
+	t.Helper()
+	w := newShelf().world(io.Discard, io.Discard)
+	days = &daily{broken: &crashes{w: w, folder: "data"}}
+	b.on = &dates{}
+	b.Mem = store.Memory(store.Options{Notify: days.hear})
+	book := newTally(b, days)
+	keepAt := func(at time.Time, events ...record.Event) {
+		t.Helper()
+		for i := range events {
+			events[i].At = at
+		}
+		if _, err := book.Keep("a", events...); err != nil {
+			t.Fatal(err)
+		}
+		if err := b.Wait(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+	}
+	opened := time.Date(2026, 3, 2, 23, 58, 0, 0, time.UTC)
+	keepAt(opened, storetest.Begin("a")...)
+	days.open(b, opened)
+	return days, func(at time.Time) { t.Helper(); keepAt(at, storetest.Reading(1)) }
+}
+
+// TestDailyBackups: one on the day on which the station is opened, one when the
+// first event of each later day is kept, whatever the clock says the day is.
+func TestDailyBackups(t *testing.T) {
+	t.Parallel()
+	b := &dated{}
+	days, keep := dailyBench(t, b)
+	for _, at := range []time.Time{
+		time.Date(2026, 3, 2, 23, 59, 59, 0, time.UTC),
+		time.Date(2026, 3, 3, 0, 0, 1, 0, time.UTC),
+		time.Date(2026, 3, 3, 0, 0, 2, 0, time.UTC),
+		time.Date(2026, 3, 4, 9, 0, 0, 0, time.UTC),
+		time.Date(2026, 3, 1, 9, 0, 0, 0, time.UTC), // the clock was put back
+	} {
+		keep(at)
+		days.made.Wait()
+	}
+	if want := []string{"2026-03-02", "2026-03-03", "2026-03-04", "2026-03-01"}; !slices.Equal(b.on.days, want) {
+		t.Errorf("copied on %v, want %v", b.on.days, want)
+	}
+	days.end()
+	keep(time.Date(2026, 3, 9, 9, 0, 0, 0, time.UTC))
+	if len(b.on.days) != 4 {
+		t.Errorf("copied after the end: %v", b.on.days)
+	}
+}
+
+// TestDailyBackupHoldsNothingUp: events are taken and kept while it is made.
+func TestDailyBackupHoldsNothingUp(t *testing.T) {
+	t.Parallel()
+	b := &dated{wait: make(chan struct{})}
+	days, keep := dailyBench(t, b)
+	for day := range 3 {
+		keep(time.Date(2026, 3, 3, 9, day, 0, 0, time.UTC)) // it returns when the event is kept
+	}
+	close(b.wait)
+	days.end()
+	if len(b.on.days) != 2 {
+		t.Errorf("copied on %v", b.on.days)
+	}
+}
+
+// TestDailyBackupThatFails is told on the bench, and so is one that breaks off.
+func TestDailyBackupThatFails(t *testing.T) {
+	t.Parallel()
+	b := &dated{err: errors.New("the disk is full")}
+	days, keep := dailyBench(t, b)
+	days.made.Wait()
+	b.on = nil // nothing can be noted: it breaks off
+	days.file = b
+	keep(time.Date(2026, 3, 3, 9, 0, 0, 0, time.UTC))
+	days.end()
+	told := newTally(b, days).Warnings()
+	if len(told) != 2 || told[0] != "no backup was made: the disk is full" || !strings.HasPrefix(told[1], "no backup was made: a part of the program broke off: ") || !strings.HasSuffix(told[1], crashFile) {
+		t.Errorf("told %q", told)
+	}
+}
+
+// TestDailyBackupOfNothing: on the day on which the first session is begun there
+// was nothing to copy.
+func TestDailyBackupOfNothing(t *testing.T) {
+	t.Parallel()
+	days := &daily{broken: &crashes{}}
+	b := dated{shelved: shelved{store.Memory(store.Options{})}, on: &dates{}}
+	days.open(b, time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC))
+	days.take(time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC))
+	days.hear(store.Outcome{})
+	days.made.Wait()
+	if len(b.on.days) != 0 {
+		t.Errorf("copied on %v", b.on.days)
+	}
+	days.take(time.Date(2026, 3, 3, 10, 0, 0, 0, time.UTC))
+	days.hear(store.Outcome{Err: store.ErrFull})
+	days.made.Wait()
+	if len(b.on.days) != 0 {
+		t.Errorf("copied on %v although nothing was kept", b.on.days)
+	}
+	days.hear(store.Outcome{})
+	days.end()
+	if !slices.Equal(b.on.days, []string{"2026-03-03"}) {
+		t.Errorf("copied on %v", b.on.days)
+	}
+}
