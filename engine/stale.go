@@ -20,10 +20,16 @@ func (s *Session) StaleHours() int {
 	return usualStaleHours
 }
 
+// clockSlack is by how much a clock may stand behind the last event as if nothing
+// were wrong: computers whose clocks differ, and clocks that are set right.
+const clockSlack = 5 * time.Minute
+
 // Stale reports whether a family's gauge was left with its set open for longer
 // than its zero may be trusted: nothing was read, zeroed or checked with it for
 // so many whole hours at now. The zero is checked first then, or that is skipped.
-func (s *Session) Stale(f plan.Family, now time.Time) (h Hand, hours int, stale bool) {
+// So it is when the clock stands behind what was done last, lay is below zero:
+// nobody knows how long it was then.
+func (s *Session) Stale(f plan.Family, now time.Time) (h Hand, lay time.Duration, stale bool) {
 	h, err := s.Hand(f)
 	if err != nil {
 		return h, 0, false
@@ -32,8 +38,8 @@ func (s *Session) Stale(f plan.Family, now time.Time) (h Hand, hours int, stale 
 	if last.IsZero() {
 		return h, 0, false
 	}
-	hours = int(now.Sub(last).Hours())
-	return h, hours, hours >= s.StaleHours()
+	lay = now.Sub(last)
+	return h, lay, int(lay.Hours()) >= s.StaleHours() || lay < -clockSlack
 }
 
 // lastWith is when a setting was last made, checked, or read with. A check that

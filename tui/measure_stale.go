@@ -34,19 +34,22 @@ func (m *measure) stale(now time.Time) (why string, h engine.Hand) {
 	if m.place.IsZero() {
 		return "", h
 	}
-	h, hours, stale := s.Stale(m.place.Of.Family, now)
+	h, lay, stale := s.Stale(m.place.Of.Family, now)
 	switch {
 	case s.Doubtful(h.Setting.ID):
 		return "", h
+	case stale && lay < 0:
+		return "the clock was put back since " + h.Instrument.Name + " was used", h
 	case stale:
-		return h.Instrument.Name + " lay for " + layText(hours), h
+		return h.Instrument.Name + " lay for " + layText(lay), h
 	default:
 		return s.Warmed(m.place.Of.Family), h
 	}
 }
 
 // layText says how long something lay.
-func layText(hours int) string {
+func layText(lay time.Duration) string {
+	hours := int(lay.Hours())
 	if hours >= 48 {
 		return fmt.Sprintf("%d days", hours/24)
 	}

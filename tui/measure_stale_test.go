@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"borewright/engine/plan"
 	"borewright/engine/record"
@@ -74,9 +75,30 @@ func TestABadCheckInTheMorningDoubtsTheDayBefore(t *testing.T) {
 	}
 }
 
+// The clock was put back overnight: the same is asked, and kept, with other words.
+func TestAClockPutBackOvernightAsksForAZeroCheck(t *testing.T) {
+	s := newStation(t, 80, 24, "launch")
+	s.morning = true
+	clock := noon.AddDate(0, 0, -2)
+	s.st.Now = func() time.Time { clock = clock.Add(time.Second); return clock }
+	s.keys("<enter>")
+	if view := s.r.View(); !strings.Contains(view, "first a zero check") || !strings.Contains(view, "the clock was put") {
+		t.Errorf("not asked:\n%s", view)
+	}
+	s.keys("/")
+	z := s.last(launchUID).Body.(record.Zero)
+	if !z.Skipped || !strings.Contains(z.Why, "the clock was put back") {
+		t.Errorf("recorded %+v", z)
+	}
+	s.keys("<esc>", "<enter>")
+	if m := top[*measure](s); m.keys.Asking.What != "" {
+		t.Errorf("asked again: %s", m.keys.Asking.Title)
+	}
+}
+
 func TestDaysAreSaidAsDays(t *testing.T) {
-	for hours, want := range map[int]string{9: "9 hours", 47: "47 hours", 48: "2 days", 400: "16 days"} {
-		if got := layText(hours); got != want {
+	for hours, want := range map[time.Duration]string{9: "9 hours", 47: "47 hours", 48: "2 days", 400: "16 days"} {
+		if got := layText(hours * time.Hour); got != want {
 			t.Errorf("%d is %q, want %q", hours, got, want)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/urfave/cli/v3"
 
@@ -28,7 +29,8 @@ func demoCommand(w World) *cli.Command {
 		Name:  "demo",
 		Usage: "open the station on an invented session",
 		Description: `The session is kept in demo.db beside the database and goes on where it was
-left, until --fresh begins it anew. Where there is no terminal nothing is
+left, until --fresh begins it anew; it is dated as if it had been left ten
+minutes before that. Where there is no terminal nothing is
 written: the worst cylinder and every finding are printed instead.`,
 		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "fresh", Usage: "put the old demo aside and begin anew", HideDefault: true},
@@ -110,9 +112,30 @@ func demoSession(w World, name string) ([]record.Sealed, *engine.Session, error)
 	if err != nil {
 		return nil, nil, fmt.Errorf("demo session %q: %w", name, err)
 	}
-	events, session, err := replayFile(file, "demo-"+name, w.Now(), "")
+	now := w.Now()
+	events, _, err := replayFile(file, "demo-"+name, now, "")
 	if err != nil {
 		return nil, nil, fmt.Errorf("demo session %q: %w", name, err)
 	}
-	return events, session, nil
+	events, err = justNow(events, now)
+	if err != nil {
+		return nil, nil, fmt.Errorf("demo session %q: %w", name, err)
+	}
+	session, err := engine.Replay(events)
+	return events, session, err
+}
+
+// demoAgo is how long ago the demo's last event happened: its gauges lie in the
+// hand, and no zero check is asked for.
+const demoAgo = 10 * time.Minute
+
+// justNow returns the events as of a session that was broken off a moment ago.
+func justNow(events []record.Sealed, now time.Time) ([]record.Sealed, error) {
+	later := now.Truncate(time.Second).Add(-demoAgo).Sub(events[len(events)-1].At)
+	fresh := make([]record.Event, len(events))
+	for i, e := range events {
+		fresh[i] = e.Event
+		fresh[i].At = e.At.Add(later).In(now.Location())
+	}
+	return seal(fresh)
 }
