@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"strings"
 
 	"github.com/urfave/cli/v3"
 
@@ -26,7 +27,7 @@ session has, or the exact title. The sheet goes to standard output, or where
 -o says. The same events give the same sheet, byte by byte. With --check the
 database is asked whether a sheet that was written still matches.`,
 		Flags: []cli.Flag{
-			&cli.StringFlag{Name: "to", Value: "html", Usage: "write `FORM`: " + sheetForms},
+			&cli.StringFlag{Name: "to", Usage: "write `FORM`: " + sheetForms, DefaultText: "what the name of FILE ends in, else html"},
 			&cli.StringFlag{Name: "output", Aliases: []string{"o"}, Usage: "write `FILE`, for its owner only"},
 			&cli.BoolFlag{Name: "force", Usage: "write over a file that is there", HideDefault: true},
 			&cli.StringFlag{Name: "table", Value: "readings", Usage: "of csv, write the `TABLE` of readings or of results"},
@@ -100,7 +101,14 @@ const sheetForms = "html, pdf, csv or json"
 
 // sheetForm returns the form of sheet that the command line asks for.
 func sheetForm(cmd *cli.Command) (sheet.Form, error) {
-	switch form, table := cmd.String("to"), cmd.String("table"); {
+	form, table := cmd.String("to"), cmd.String("table")
+	if !cmd.IsSet("to") {
+		form = "html"
+		if ending := strings.ToLower(strings.TrimPrefix(filepath.Ext(cmd.String("output")), ".")); ending == "pdf" || ending == "csv" || ending == "json" {
+			form = ending
+		}
+	}
+	switch {
 	case form == "html":
 		return sheet.HTMLForm, nil
 	case form == "pdf":

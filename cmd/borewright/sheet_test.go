@@ -37,6 +37,29 @@ func TestSheetAsPDF(t *testing.T) {
 	}
 }
 
+// A file is of the form that its name ends in, unless another one is asked for.
+func TestSheetIsOfTheFormItsNameSays(t *testing.T) {
+	t.Parallel()
+	s := stocked(t)
+	for _, c := range []struct {
+		name, begins string
+		args         []string
+	}{
+		{"a.pdf", "%PDF-", nil},
+		{"A.PDF", "%PDF-", nil},
+		{"a.csv", "event,", nil},
+		{"s.json", "{", nil},
+		{"a.html", "<!DOCTYPE html>", nil},
+		{"a.sheet", "<!DOCTYPE html>", nil},
+		{"b.pdf", "<!DOCTYPE html>", []string{"--to", "html"}},
+	} {
+		s.must(t, append([]string{"sheet", "One bore", "-o", c.name}, c.args...)...)
+		if got := string(s.files[c.name]); !strings.HasPrefix(got, c.begins) {
+			t.Errorf("%s %q begins with %.20q, want %q", c.name, c.args, got, c.begins)
+		}
+	}
+}
+
 // What is asked for wrongly is said, and nothing is written.
 func TestSheetRefuses(t *testing.T) {
 	t.Parallel()
