@@ -105,10 +105,13 @@ func (p *preview) table(t sheet.Table) {
 	for i, row := range t.Rows {
 		words := make([]string, len(row))
 		for j, c := range row {
-			words[j] = c.Text
+			words[j] = p.signs.Text(draw.Clean(c.Text))
 			tones[i] = max(tones[i], rowTone(c.Tone))
+			if c.Below != "" {
+				words[j] += "\n" + p.signs.Text(draw.Clean(c.Below))
+			}
 		}
-		rows[i] = p.cells(words)
+		rows[i] = words
 	}
 	heading := p.cells(t.Columns)
 	figures := func(j int) bool { return len(t.Rows) > 0 && t.Rows[0][j].Number }
@@ -167,7 +170,7 @@ func widest(heading []string, rows [][]string, figures func(column int) bool) []
 	}
 	for _, row := range rows {
 		for j, text := range row {
-			out[j] = max(out[j], draw.Width(text))
+			out[j] = max(out[j], draw.Widest(strings.Split(text, "\n")))
 		}
 	}
 	return out

@@ -11,20 +11,33 @@ import (
 
 // gauges are the instruments, what they were set on and their zero checks.
 func gauges(views []view) Section {
-	v := views[0]
-	x := Section{Heading: "Gauges and zero checks"}
-	own := Table{Caption: "Gauges", Columns: []string{"gauge", "kind", "graduation", "reading step", "repeatability s", "calibration ends"}}
-	zeros := Table{Caption: "Settings and zero checks", Columns: []string{"gauge", "set on", "master's size", "made", "zero checks", "readings", "suspect"}}
+	return Section{Heading: "Gauges and zero checks", Tables: append(tablesIn(views, view.instruments), tablesIn(views, view.settings)...)}
+}
+
+// instruments is the table of what was read with.
+func (v view) instruments() Table {
+	t := Table{Caption: "Gauges", Columns: []string{"gauge", "kind", "graduation", "reading step", "repeatability s", "calibration ends"}}
 	for _, g := range v.s.Gauges() {
-		own.Rows = append(own.Rows, []Cell{
+		t.Rows = append(t.Rows, []Cell{
 			{Text: g.Name}, {Text: g.Kind}, number(written(g.Graduation)), number(written(g.Step)), number(v.repeats(g.Repeats)), {Text: g.Due},
 		})
+	}
+	return t
+}
+
+// settings is the table of what the instruments were zeroed on.
+func (v view) settings() Table {
+	t := Table{
+		Caption: "Settings and zero checks, in " + unitWord(v),
+		Columns: []string{"gauge", "set on", "master's size", "made", "zero checks", "readings", "suspect"},
+	}
+	for _, g := range v.s.Gauges() {
 		for _, z := range g.Settings {
 			tone := Plain
 			if z.Doubtful {
 				tone = Bad
 			}
-			zeros.Rows = append(zeros.Rows, []Cell{
+			t.Rows = append(t.Rows, []Cell{
 				{Text: g.Name},
 				{Text: v.setOn(z.Setting)},
 				number(v.figure(z.Size)),
@@ -34,12 +47,7 @@ func gauges(views []view) Section {
 			})
 		}
 	}
-	for _, t := range []Table{own, zeros} {
-		if len(t.Rows) > 0 {
-			x.Tables = append(x.Tables, t)
-		}
-	}
-	return x
+	return t
 }
 
 func (v view) setOn(x gauge.Setting) string {

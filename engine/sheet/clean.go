@@ -37,7 +37,7 @@ func (s Section) clean() Section {
 		s.Tables[i] = t
 		for _, row := range s.Tables[i].Rows {
 			for i := range row {
-				row[i].Text = clean(row[i].Text)
+				row[i].Text, row[i].Below = clean(row[i].Text), clean(row[i].Below)
 			}
 		}
 	}

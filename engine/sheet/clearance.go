@@ -3,11 +3,7 @@ package sheet
 // clearances are the running clearances, as a table and against their limits.
 func clearances(views []view) Section {
 	x := Section{Heading: "Running clearances", Pictures: bars(views[0])}
-	for _, v := range views {
-		if t := v.clearanceTable(); len(t.Rows) > 0 {
-			x.Tables = append(x.Tables, t)
-		}
-	}
+	x.Tables = tablesIn(views, view.clearanceTable)
 	return x
 }
 

@@ -19,11 +19,7 @@ func done(views []view) Section {
 	for _, i := range v.a.Intentions(v.s) {
 		x.Notes = append(x.Notes, "Decided: "+i.Text)
 	}
-	for _, v := range views {
-		if t := v.beside(); len(t.Rows) > 0 {
-			x.Tables = append(x.Tables, t)
-		}
-	}
+	x.Tables = tablesIn(views, view.beside)
 	if len(x.Tables) == 0 {
 		x.Notes = append(x.Notes, "Nothing was done to the metal between readings: what is shown is as found.")
 	}
@@ -59,11 +55,7 @@ func diametral(views []view) Section {
 			continue
 		}
 		x.Pictures = append(x.Pictures, forms(views[0], g)...)
-		for _, v := range views {
-			if t := v.diameters(g.Family.Plural(), of(g.Family)); len(t.Rows) > 0 {
-				x.Tables = append(x.Tables, t)
-			}
-		}
+		x.Tables = append(x.Tables, tablesIn(views, func(v view) Table { return v.diameters(g.Family.Plural(), of(g.Family)) })...)
 	}
 	return x
 }
@@ -105,21 +97,7 @@ func (v view) diameterRow(f engine.ReportFeature, stage string, x engine.ReportF
 // ringsAndPoints are the figures of what is read as one figure.
 func ringsAndPoints(views []view) Section {
 	x := Section{Heading: "Rings, end play and other single figures"}
-	for _, v := range views {
-		t := Table{Caption: "In " + unitWord(v), Columns: []string{"part", "stage", "read", "smallest", "largest", "mean"}}
-		for i, f := range v.r.Features {
-			if traits, _ := v.a.Features[i].Of.Family.Traits(); traits.Figure == "" || f.Read == 0 && f.AsFound == nil {
-				continue
-			}
-			if f.AsFound != nil {
-				t.Rows = append(t.Rows, v.pointRow(f, "as found", *f.AsFound))
-			}
-			t.Rows = append(t.Rows, v.pointRow(f, f.Stage, f.ReportFigures))
-		}
-		if len(t.Rows) > 0 {
-			x.Tables = append(x.Tables, t)
-		}
-	}
+	x.Tables = tablesIn(views, view.points)
 	v := views[0]
 	for _, w := range v.s.WorkedOut(v.a) {
 		if w.Value != "" {
@@ -127,6 +105,21 @@ func ringsAndPoints(views []view) Section {
 		}
 	}
 	return x
+}
+
+// points is the table of what is read as one figure.
+func (v view) points() Table {
+	t := Table{Caption: "In " + unitWord(v), Columns: []string{"part", "stage", "read", "smallest", "largest", "mean"}}
+	for i, f := range v.r.Features {
+		if traits, _ := v.a.Features[i].Of.Family.Traits(); traits.Figure == "" || f.Read == 0 && f.AsFound == nil {
+			continue
+		}
+		if f.AsFound != nil {
+			t.Rows = append(t.Rows, v.pointRow(f, "as found", *f.AsFound))
+		}
+		t.Rows = append(t.Rows, v.pointRow(f, f.Stage, f.ReportFigures))
+	}
+	return t
 }
 
 func (v view) pointRow(f engine.ReportFeature, stage string, x engine.ReportFigures) []Cell {

@@ -109,7 +109,7 @@ func several(n int, thing string) string {
 func unitNote(views []view) string {
 	text := "All sizes and clearances are diametral (⌀), in " + unitWord(views[0])
 	if len(views) > 1 {
-		text += "; tables of figures follow in " + unitWord(views[1]) + " too"
+		text += "; in the tables the same in " + unitWord(views[1]) + " stands below each figure"
 	}
 	return text + "."
 }

@@ -12,12 +12,7 @@ import (
 
 // judged lists every finding that is measured, worst first, and what to do.
 func judged(views []view) Section {
-	x := Section{Heading: "What was judged"}
-	for _, v := range views {
-		if t := v.findings(); len(t.Rows) > 0 {
-			x.Tables = append(x.Tables, t)
-		}
-	}
+	x := Section{Heading: "What was judged", Tables: tablesIn(views, view.findings)}
 	v := views[0]
 	var open []string
 	for i, f := range v.a.Findings {

@@ -38,7 +38,7 @@ func (p *printer) widths(t Table) []float64 {
 	p.font("", cellSize, Black)
 	for _, row := range t.Rows {
 		for i, c := range row {
-			whole := p.f.GetStringWidth(drawable(c.Text))
+			whole := max(p.f.GetStringWidth(drawable(c.Text)), p.f.GetStringWidth(drawable(c.Below)))
 			if want[i] = max(want[i], whole); c.unbroken() {
 				least[i] = max(least[i], whole)
 			} else {
@@ -100,6 +100,9 @@ func (p *printer) row(t Table, row []Cell, widths []float64) {
 	most := 1
 	for i, c := range row {
 		cells[i] = p.wrap(c.Text, widths[i]-2*cellPad)
+		if c.Below != "" {
+			cells[i] = append(cells[i], p.wrap(c.Below, widths[i]-2*cellPad)...)
+		}
 		most = max(most, len(cells[i]))
 	}
 	h := cellLine*float64(most) + 2

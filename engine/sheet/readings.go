@@ -23,11 +23,7 @@ func of(f plan.Family) func(engine.ReportFeature) bool {
 func readings(views []view) Section {
 	x := Section{Heading: "Readings"}
 	for _, g := range views[0].s.Plan().Families {
-		for _, v := range views {
-			if t := v.grid(g); len(t.Rows) > 0 {
-				x.Tables = append(x.Tables, t)
-			}
-		}
+		x.Tables = append(x.Tables, tablesIn(views, func(v view) Table { return v.grid(g) })...)
 	}
 	if len(x.Tables) > 0 {
 		x.Notes = []string{"Of a place that was read more than once the mean is shown. Sizes are at 20 °C where temperatures were given."}

@@ -68,7 +68,9 @@ type Table struct {
 // Cell is one cell of a table.
 type Cell struct {
 	Text string
-	Tone Tone
+	// Below is the same figure in the sheet's other unit, where it has one.
+	Below string
+	Tone  Tone
 	// Number says that it stands with the figures, to the right.
 	Number bool
 }
