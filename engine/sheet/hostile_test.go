@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -101,4 +102,34 @@ func TestHostileNamesInDocuments(t *testing.T) {
 		t.Fatalf("only %d names were made hostile", names)
 	}
 	t.Logf("PROOF | hostile names in a PDF and a page: escapes, bidi, zero width, controls | %d | 0 | nothing but what can be seen", names)
+}
+
+// TestPlaceholdersInDocuments: what a name holds of the signs that a document's
+// writer, or a format, puts something in the place of stays as it is written, and
+// every page says which of how many it is.
+func TestPlaceholdersInDocuments(t *testing.T) {
+	t.Parallel()
+	const name = "{nb} %d %s ${x} {{.}} \\n (a) "
+	s, _ := hostileSession(t, name)
+	made := built(t, s, Both)
+	file := filepath.Join(t.TempDir(), "sheet.pdf")
+	if err := os.WriteFile(file, document(t, made), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	pages := strings.Split(strings.TrimSuffix(textOf(t, file), "\f"), "\f")
+	for i, text := range pages {
+		if want := fmt.Sprintf("page %d of %d", i+1, len(pages)); !strings.Contains(text, want) {
+			t.Errorf("it does not say %q", want)
+		}
+		if !strings.Contains(text, strings.TrimSpace(name)) {
+			t.Errorf("page %d does not show the title %q", i+1, name)
+		}
+	}
+	if shown, page := strings.Count(strings.Join(pages, ""), "{nb}"), strings.Count(string(pageOf(t, made)), "{nb}"); shown < page/2 || page < 20 {
+		t.Errorf("the document shows %d of them, the page %d", shown, page)
+	}
+	if len(pages) < 2 {
+		t.Errorf("only %d page", len(pages))
+	}
+	t.Logf("PROOF | signs in a name that the writer of a PDF takes for the number of its pages | %d | 0 | the name, as it was written", strings.Count(strings.Join(pages, ""), "{nb}"))
 }

@@ -38,6 +38,7 @@ func PDF(w io.Writer, s Sheet) error {
 		p.section(x)
 	}
 	p.mark(s.Mark)
+	p.footers(s.Title)
 	if err := p.f.Output(w); err != nil {
 		return fmt.Errorf("the sheet cannot be written: %w", err)
 	}
@@ -57,15 +58,23 @@ func newPrinter(s Sheet) *printer {
 	f.SetMargins(0, 0, 0)
 	f.AddUTF8FontFromBytes(face, "", dejavusans.TTF)
 	f.AddUTF8FontFromBytes(face, "B", dejavusansbold.TTF)
-	f.AliasNbPages("{nb}")
 	p := &printer{f: f}
-	f.SetFooterFunc(func() {
-		p.font("", 7, Grey)
-		f.Text(edge, pageHigh-26, p.cut(drawable(s.Title), 380))
-		f.Text(pageWide-edge-50, pageHigh-26, fmt.Sprintf("page %d of {nb}", f.PageNo()))
-	})
 	p.page()
 	return p
+}
+
+// footers puts the title and the number below every page, once it is known how
+// many there are. The library would put their number in the place of a mark, in
+// whatever text holds its signs.
+func (p *printer) footers(title string) {
+	pages := p.f.PageCount()
+	for n := 1; n <= pages; n++ {
+		p.f.SetPage(n)
+		p.font("B", 7, Grey) // a page does not know the font of another: it is named anew where it changes
+		p.font("", 7, Grey)
+		p.f.Text(edge, pageHigh-26, p.cut(drawable(title), 380))
+		p.f.Text(pageWide-edge-50, pageHigh-26, fmt.Sprintf("page %d of %d", n, pages))
+	}
 }
 
 // drawable leaves characters out that the embedded font cannot hold.
