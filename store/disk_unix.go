@@ -9,11 +9,13 @@ import (
 	"syscall"
 )
 
-// fullCodes and readOnlyCodes are the system's errors of a full disk and of a
-// place that must not be written.
+// fullCodes, readOnlyCodes and unfitCodes are the system's errors of a full disk,
+// of a place that must not be written and of one that cannot do what a database
+// needs.
 var (
 	fullCodes     = []error{syscall.ENOSPC, syscall.EDQUOT}
 	readOnlyCodes = []error{syscall.EROFS}
+	unfitCodes    = []error{syscall.ENOLCK, syscall.ENOSYS, syscall.EOPNOTSUPP}
 )
 
 // linkNew gives a file a name that nothing has by a second link, or, where

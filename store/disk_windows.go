@@ -8,11 +8,13 @@ import (
 	"golang.org/x/sys/windows"
 )
 
-// fullCodes and readOnlyCodes are the system's errors of a full disk and of a
-// place that must not be written.
+// fullCodes, readOnlyCodes and unfitCodes are the system's errors of a full disk,
+// of a place that must not be written and of one that cannot do what a database
+// needs.
 var (
 	fullCodes     = []error{windows.ERROR_DISK_FULL, windows.ERROR_HANDLE_DISK_FULL, windows.ERROR_DISK_QUOTA_EXCEEDED}
 	readOnlyCodes = []error{windows.ERROR_WRITE_PROTECT}
+	unfitCodes    = []error{windows.ERROR_NOT_SUPPORTED, windows.ERROR_INVALID_FUNCTION}
 )
 
 // networkDisk returns "a network drive" for a folder on another computer,

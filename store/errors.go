@@ -21,6 +21,9 @@ var (
 	// ErrNetwork means that the file would lie on another computer's disk,
 	// where locks and flushes cannot be trusted.
 	ErrNetwork = errors.New("the database would lie on a network disk, where readings can be lost")
+	// ErrUnfit means that the file system cannot lock files, or lacks something
+	// else that a database needs.
+	ErrUnfit = errors.New("this place cannot do with files what a database needs, as some network folders cannot; keep it on a disk of this computer")
 )
 
 // These errors happen when events are kept.
@@ -77,7 +80,7 @@ type FileError struct {
 // Error returns one sentence that names the file.
 func (e *FileError) Error() string {
 	text := fmt.Sprintf("%v: %s", e.Kind, e.Path)
-	if e.Cause != nil && (errors.Is(e.Kind, ErrDamaged) || errors.Is(e.Kind, ErrDisk)) {
+	if e.Cause != nil && isAny(e.Kind, ErrDamaged, ErrDisk, ErrUnfit, ErrNetwork) {
 		text += fmt.Sprintf(" (%v)", e.Cause)
 	}
 	return text

@@ -53,6 +53,8 @@ func kindOf(err error) error {
 		return ErrReadOnly
 	case isAny(err, berrors.ErrChecksum, berrors.ErrInvalid, berrors.ErrVersionMismatch):
 		return ErrDamaged
+	case isAny(err, unfitCodes...):
+		return ErrUnfit
 	default:
 		return ErrDisk
 	}

@@ -37,6 +37,8 @@ func TestExplain(t *testing.T) {
 		{berrors.ErrDatabaseNotOpen, errHandle},
 		{errHandle, ErrDisk},
 		{syscall.EIO, ErrDisk},
+		{&os.PathError{Op: "flock", Path: "x", Err: unfitCodes[0]}, ErrUnfit},
+		{unfitCodes[1], ErrUnfit},
 	} {
 		err := explain("/shop/borewright.db", try.err)
 		var f *FileError
@@ -57,6 +59,7 @@ func TestExplain(t *testing.T) {
 
 func TestErrorTexts(t *testing.T) {
 	for want, err := range map[string]error{
+		"the database would lie on a network disk, where readings can be lost: /a.db (nfs)": &FileError{Path: "/a.db", Kind: ErrNetwork, Cause: errors.New("nfs")},
 		"the disk is full: /a.db":                                               &FileError{Path: "/a.db", Kind: ErrFull, Cause: syscall.ENOSPC},
 		"the database file is damaged: /a.db (page 7)":                          &FileError{Path: "/a.db", Kind: ErrDamaged, Cause: errors.New("page 7")},
 		`session "s2" cannot be read from event 5 on: it is missing`:            &SessionError{UID: "s2", N: 5, Cause: errMissing},
