@@ -175,8 +175,8 @@ func (s *Session) fastenersTopic(f, planned plan.Family) GivenTopic {
 	t.Fields = []GivenField{
 		{GivenLeastStretch, of, GivenLength, "stretch, least, most", "by how much they must be longer tight than free, at least", ""},
 		{GivenMostStretch, of, GivenLength, "stretch, least, most", "by how much they may be longer tight than free, at most", ""},
-		{GivenLeastTorque, of, GivenFigure, "torque, least, most", "with its unit: N m, lb ft or lb in", ""},
-		{GivenMostTorque, of, GivenFigure, "torque, least, most", "with its unit: N m, lb ft or lb in", ""},
+		{GivenLeastTorque, of, GivenFigure, "torque, least, most", "N m, lb ft or lb in; a bare number has the unit that is chosen below", ""},
+		{GivenMostTorque, of, GivenFigure, "torque, least, most", "N m, lb ft or lb in; a bare number has the unit that is chosen below", ""},
 	}
 	traits, _ := f.Traits()
 	for at := 1; at <= traits.Count(s.layout); at++ {
@@ -188,7 +188,7 @@ func (s *Session) fastenersTopic(f, planned plan.Family) GivenTopic {
 		t.Fields = append(t.Fields,
 			GivenField{GivenFree, one.String(), GivenLength, label, "the fastener's length before it is tightened", heading},
 			GivenField{GivenTight, one.String(), GivenLength, label, "the fastener's length once it is tight: its stretch is worked out", ""},
-			GivenField{GivenTorque, one.String(), GivenFigure, label, "what it was tightened to, with its unit", ""})
+			GivenField{GivenTorque, one.String(), GivenFigure, label, "what it was tightened to; a bare number has the unit that is chosen below", ""})
 	}
 	return t
 }

@@ -92,8 +92,10 @@ func (s *entry) View() []string {
 	}
 	lines := draw.Box(s.form.view(s.st, s.w, s.room(), says), s.w, s.room())
 	lines = append(lines, s.st.Palette.Paint(draw.Frame, draw.Rule(s.form.scrolled(), s.w, s.st.ASCII)))
-	lines = append(lines, draw.Box(wrapped(s.st, s.w, draw.Dim, s.form.here().why, 2), s.w, 2)...)
-	return append(lines, draw.Box(s.stands(), s.w, entryFoot-3)...)
+	why := s.form.here().purpose()
+	high := max(2, min(len(draw.Wrap(why, s.w-2)), entryFoot-3))
+	lines = append(lines, draw.Box(wrapped(s.st, s.w, draw.Dim, why, high), s.w, high)...)
+	return append(lines, draw.Box(s.stands(), s.w, entryFoot-1-high)...)
 }
 
 // stands says what is wrong, or what keeping it would do.

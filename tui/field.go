@@ -35,6 +35,10 @@ type field struct {
 	// unit is that of a bare number, most the bytes that words may have.
 	unit length.Unit
 	most int
+	// offers are texts that a digit stands for in a field of words, behind the
+	// unit that belongs behind a number keyed there.
+	offers []string
+	behind string
 	// choices are what it can be, at is the one it is (-1 for none of them),
 	// pick chooses another.
 	choices []string

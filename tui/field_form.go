@@ -119,7 +119,7 @@ func (f *form) commit() (ok bool) {
 	}
 	text := f.number.text
 	if x.kind == wordsField {
-		text = f.words.text()
+		text = x.taken(f.words.text())
 	}
 	delete(f.bad, x.id)
 	if err := x.set(text); err != nil {
@@ -190,6 +190,9 @@ func (f *form) key(t term.Token) (refused string) {
 		}
 		f.number, refused = f.number.key(t)
 	case wordsField:
+		if t.Kind == term.Digit && !f.words.typed && x.byDigits() {
+			f.words = newWords("")
+		}
 		f.words, refused = f.words.key(t, x.most)
 	case choiceField:
 		return f.choose(x, t)

@@ -178,7 +178,13 @@ func cursorMark(st *Station) string {
 // else the first thing that is to be said of one, else the row's own note.
 func (f *form) note(st *Station, r row, says func(id string) said) said {
 	for _, x := range r.fields {
-		if x.id != f.focus || x.kind != numberField || !f.number.typed {
+		if x.id != f.focus {
+			continue
+		}
+		if text := f.words.text(); x.kind == wordsField && f.words.typed && x.taken(text) != text {
+			return said{st.Signs.Arrow + " " + cmp.Or(x.taken(text), "nothing"), draw.Plain}
+		}
+		if x.kind != numberField || !f.number.typed {
 			continue
 		}
 		if echo := echoLength(f.number.text, x.unit); echo != "" {

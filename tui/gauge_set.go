@@ -17,21 +17,9 @@ func newSetForm(st *Station, d *Desk, i gauge.Instrument, was gauge.Set) *entry 
 		now.ID = freshID("t", len(d.Session.Sets()))
 	}
 	opened := now
+	unit := torqueUnit(d.Session.Unit(), conditionsUsed(d.Session, func(x gauge.Set) string { return x.Torque })...)
 	rows := func() []row {
-		out := []row{{heading: "Condition of the part while it is read"}}
-		for _, x := range []struct {
-			id, label, why string
-			text           *string
-		}{
-			{"plate", "deck plate", "such as: 2.0 in plate with the gasket that will run; empty for none", &now.Plate},
-			{"caps", "caps", "such as: main caps on, shells in; empty for off", &now.Caps},
-			{"torque", "torqued to", "the value with its unit, in the steps the maker of the fastener gives", &now.Torque},
-			{"fastener", "fastener", "such as: studs, new. Other fasteners pull the bore to another shape", &now.Fastener},
-			{"lube", "lubricant", "what the threads are lubricated with: it changes the clamping force", &now.Lube},
-			{"oiled", "dry or oiled", "how the surface is while it is read", &now.Oiled},
-		} {
-			out = append(out, row{label: x.label, fields: []field{wordsOf(x.id, x.why, mostTitle, x.text)}})
-		}
+		out := append([]row{{heading: "Condition of the part while it is read"}}, conditionRows(d.Session, &now, &unit)...)
 		return append(append(out, row{heading: "Temperatures"}), temperatureRows("at", &now.At, "part", "gauge")...)
 	}
 	return &entry{
@@ -51,6 +39,59 @@ func newSetForm(st *Station, d *Desk, i gauge.Instrument, was gauge.Set) *entry 
 			return d.Record(record.Set{Set: now})
 		},
 	}
+}
+
+// conditions are what is said of a part while it is read, with what is usual.
+var conditions = []struct {
+	id, label, why string
+	of             func(*gauge.Set) *string
+	usual          []string
+}{
+	{
+		"plate", "deck plate", "such as: 2.0 in plate with the gasket that will run; empty for none",
+		func(x *gauge.Set) *string { return &x.Plate },
+		[]string{"deck plate with gasket", "deck plate without gasket", "no deck plate"},
+	},
+	{
+		"caps", "caps", "the caps of the bearings while this is read",
+		func(x *gauge.Set) *string { return &x.Caps },
+		[]string{"caps on, shells in", "caps on, without shells", "caps off"},
+	},
+	{
+		"torque", "torqued to", "the value with its unit, in the steps the maker of the fastener gives, such as 30+60",
+		func(x *gauge.Set) *string { return &x.Torque }, nil,
+	},
+	{
+		"fastener", "fastener", "other fasteners pull the bore to another shape",
+		func(x *gauge.Set) *string { return &x.Fastener },
+		[]string{"studs, new", "studs, used", "bolts, new", "bolts, used"},
+	},
+	{
+		"lube", "lubricant", "what the threads are lubricated with: it changes the clamping force",
+		func(x *gauge.Set) *string { return &x.Lube },
+		[]string{"engine oil", "assembly lubricant", "thread sealer", "none, dry"},
+	},
+	{
+		"oiled", "dry or oiled", "how the surface is while it is read",
+		func(x *gauge.Set) *string { return &x.Oiled },
+		[]string{"dry", "oiled"},
+	},
+}
+
+// conditionRows ask for the condition of the part: a digit takes what is usual or
+// was said before, and a torque has its unit put behind it.
+func conditionRows(s *engine.Session, now *gauge.Set, unit *string) []row {
+	var out []row
+	for _, c := range conditions {
+		x := wordsOf(c.id, c.why, mostTitle, c.of(now))
+		if c.id == "torque" {
+			x.behind = *unit
+		} else {
+			x = x.offering(c.usual, conditionsUsed(s, func(x gauge.Set) string { return *c.of(&x) })...)
+		}
+		out = append(out, row{label: c.label, fields: []field{x}})
+	}
+	return append(out, torqueRow(unit, 0))
 }
 
 // newExpansionForm states what the parts of a family are made of.

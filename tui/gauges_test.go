@@ -129,7 +129,7 @@ func TestTheConditionOpensASetWhereOneWasUsed(t *testing.T) {
 func TestImpossibleFiguresAreNotKept(t *testing.T) {
 	b, _ := atGauges(t)
 	n := b.last(launchUID).N
-	b.press("o", "<down>", "<down>", "<down>", "<down>", "<down>", "<down>", "900", "<f2>")
+	b.press("o", "<down>", "<down>", "<down>", "<down>", "<down>", "<down>", "<down>", "900", "<f2>")
 	b.see("not yet")
 	b.press("<esc>", "<esc>")
 	top[*gaugesScreen](b.station)

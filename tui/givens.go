@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -155,21 +156,25 @@ func newGivenForm(st *Station, d *Desk, t engine.GivenTopic) *entry {
 		}
 		return out
 	}
+	unit := torqueUnit(d.Session.Unit(), was...)
 	rows := func() []row {
 		var out []row
 		for i, f := range t.Fields {
 			if n := len(out); n > 0 && f.Label == out[n-1].label {
-				out[n-1].fields = append(out[n-1].fields, givenField(d, i, f, &now[i]))
+				out[n-1].fields = append(out[n-1].fields, givenField(d, i, f, &now[i], unit))
 				continue
 			}
 			if f.Heading != "" {
 				out = append(out, row{heading: f.Heading})
 			}
-			x := row{label: f.Label, labelWide: 32, fields: []field{givenField(d, i, f, &now[i])}}
+			x := row{label: f.Label, labelWide: 32, fields: []field{givenField(d, i, f, &now[i], unit)}}
 			if around := d.Session.GivenAround(f.Name, f.Of); around != "" && now[i] == "" {
 				x.note = "as of all: " + around
 			}
 			out = append(out, x)
+		}
+		if slices.ContainsFunc(t.Fields, func(f engine.GivenField) bool { return f.Kind == engine.GivenFigure }) {
+			out = append(out, torqueRow(&unit, 32))
 		}
 		return out
 	}
@@ -189,15 +194,15 @@ func newGivenForm(st *Station, d *Desk, t engine.GivenTopic) *entry {
 	}
 }
 
-// givenField is the field of one figure.
-func givenField(d *Desk, i int, f engine.GivenField, text *string) field {
+// givenField is the field of one figure; unit belongs behind a torque.
+func givenField(d *Desk, i int, f engine.GivenField, text *string, unit string) field {
 	id := fmt.Sprintf("given.%d", i)
 	switch f.Kind {
 	case engine.GivenNumber:
 		return decimalOf(id, f.Why, text)
 	case engine.GivenFigure:
 		x := wordsOf(id, f.Why, mostName, text)
-		x.wide = 12
+		x.wide, x.behind = 12, unit
 		return x
 	default:
 		return lengthTextOf(id, f.Why, d, text)

@@ -33,12 +33,21 @@ func (x *limitForm) rows() []row {
 	out = append(out, x.classRows()...)
 	out = append(out, x.perRows()...)
 	out = append(out, x.judgeRow(), row{label: "comes from", fields: []field{wordsOf("source",
-		"the book, its edition and page: whoever reads the figures later wants to look it up", mostSource, &x.now.Source)}})
+		"the book, its edition and page: whoever reads the figures later wants to look it up", mostSource, &x.now.Source).offering(nil, x.sources()...)}})
 	out = append(out, row{fields: []field{{
 		id: "keep", kind: buttonField, wide: 22, why: "or F2 from anywhere; verdicts change at once",
 		get: func() string { return "keep the limits" }, press: x.finish,
 	}}})
 	return append(out, x.formulaRows()...)
+}
+
+// sources are where the session's other limits come from.
+func (x *limitForm) sources() []string {
+	var out []string
+	for _, l := range x.desk.Session.Limits() {
+		out = append(out, l.Source)
+	}
+	return out
 }
 
 func (x *limitForm) heading() string {

@@ -18,7 +18,7 @@ func (x *limitForm) View() []string {
 	says := func(id string) said { return about[id] }
 	lines := draw.Box(x.form.view(x.st, x.w, x.room(), says), x.w, x.room())
 	lines = append(lines, x.st.Palette.Paint(draw.Frame, draw.Rule(x.form.scrolled(), x.w, x.st.ASCII)))
-	lines = append(lines, draw.Box(wrapped(x.st, x.w, draw.Dim, x.form.here().why, 2), x.w, 2)...)
+	lines = append(lines, draw.Box(wrapped(x.st, x.w, draw.Dim, x.form.here().purpose(), 2), x.w, 2)...)
 	return append(lines, draw.Box(x.stands(), x.w, limitFoot-3)...)
 }
 

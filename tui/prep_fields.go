@@ -43,6 +43,9 @@ func (x *prepForm) rows() []row {
 	}}})
 }
 
+// prepUnits are the units that a figure of a step is usually in.
+var prepUnits = []string{"lb ft", "N m", "in", "mm", "min", "psi", "bar"}
+
 // number is where the step stands, or will.
 func (x *prepForm) number() int {
 	l := x.desk.Session.Prep().List()
@@ -115,7 +118,7 @@ func (x *prepForm) valueRows() []row {
 		return nil
 	}
 	if x.own() {
-		out = append(out, row{label: "unit", fields: []field{wordsOf("unit", "such as ft lb, N m, in, mm, min, psi, bar", 16, &x.now.Unit)}})
+		out = append(out, row{label: "unit", fields: []field{wordsOf("unit", "what the figure is in", 16, &x.now.Unit).offering(prepUnits)}})
 	}
 	return append(out,
 		row{label: "lowest", fields: []field{x.limitField("low", &x.now.Low)}, note: x.now.Unit},

@@ -116,7 +116,7 @@ func (x *prepForm) View() []string {
 	}
 	lines := draw.Box(x.form.view(x.st, x.w, x.room(), says), x.w, x.room())
 	lines = append(lines, x.st.Palette.Paint(draw.Frame, draw.Rule(x.form.scrolled(), x.w, x.st.ASCII)))
-	lines = append(lines, draw.Box(wrapped(x.st, x.w, draw.Dim, x.form.here().why, 2), x.w, 2)...)
+	lines = append(lines, draw.Box(wrapped(x.st, x.w, draw.Dim, x.form.here().purpose(), 2), x.w, 2)...)
 	tone, text := draw.Good, "F2 keeps the step"
 	if why := x.off(); why != "" {
 		tone, text = draw.Warn, "not yet: "+why

@@ -120,7 +120,11 @@ func (s *tableForm) cell(id, column string, r map[string]string) field {
 		x.wide = tableWide[column]
 		return x
 	case engine.ColumnName, engine.ColumnPart, engine.ColumnOnly:
-		x := wordsOf(id, s.topic.Why, mostName, &text)
+		why := s.topic.Why
+		if column == engine.ColumnName {
+			why = "what it is called; may stay empty: its size tells it. " + why
+		}
+		x := wordsOf(id, why, mostName, &text)
 		x.get = func() string { return r[column] }
 		x.set = func(t string) error {
 			put(t)
