@@ -87,8 +87,10 @@ func (m *measure) Update(msg tea.Msg) tea.Cmd {
 	case Outcome:
 		m.hear(msg)
 	case goTo:
+		m.keys = keying.State{} // it was of another place
 		m.goToPlace(msg)
 	case measureAgain:
+		m.keys = keying.State{}
 		m.startAgain(msg.places)
 	case returned:
 		m.stay()
@@ -96,11 +98,15 @@ func (m *measure) Update(msg tea.Msg) tea.Cmd {
 	return nil
 }
 
-// stay keeps to the place after another screen was on top, unless the setup
-// took it out of the plan.
+// stay keeps to the place after another screen was on top, and to what is being
+// keyed there, unless the setup took it out of the plan. The menu is closed.
 func (m *measure) stay() {
 	s := m.desk.Session
-	if !slices.Contains(s.Places(), m.place) {
+	gone := !slices.Contains(s.Places(), m.place)
+	if gone || m.keys.At == keying.Menu {
+		m.keys = keying.State{}
+	}
+	if gone {
 		m.move(s.Resume())
 	}
 	if !slices.Contains(s.Places(), m.justTaken) {
