@@ -45,7 +45,11 @@ func (c Context) expected(sized bool) expected {
 	if !sized {
 		return expected{}
 	}
-	return expected{spans: c.newSpan(), near: c.inUnit(nominalInch, nominalMM), by: "the size it has when new"}
+	e = expected{spans: c.newSpan(), near: c.inUnit(nominalInch, nominalMM), by: "the size it has when new"}
+	if !c.Nominal.IsZero() {
+		e.by += " (" + c.Nominal.String() + ")"
+	}
+	return e
 }
 
 func points(readings []length.Exact) []span {

@@ -82,6 +82,14 @@ func TestReasonsNameTheValueAndTheDistance(t *testing.T) {
 	}
 }
 
+// The first reading of all is held against the nominal: which that is, is said.
+func TestAHoldAgainstTheNominalSaysIt(t *testing.T) {
+	r := gauge.Read("3.8612", inch(t))
+	if want := "3.8612 in lies 0.1112 in from the size it has when new (3.7500 in)"; r.Reason != want {
+		t.Errorf("got  %s\nwant %s", r.Reason, want)
+	}
+}
+
 func TestWhatIsNotASlipIsTaken(t *testing.T) {
 	worn := inch(t)
 	worn.Low, worn.High = at(t, "3.7500 in"), at(t, "3.7510 in")
