@@ -50,19 +50,16 @@ func (s *fits) View() []string {
 // rowsInView are the rows around the marked one.
 func (s *fits) rowsInView(page fitsPage, l fitsLayout) []string {
 	at := s.list()
-	if !page.long {
-		var rows []string
-		first, last := at.window(len(page.rows), l.rows)
-		for i := first; i < last; i++ {
-			rows = append(rows, s.row(page.rows[i], i == at.at, l))
+	row := func(i int) []string {
+		if page.long {
+			return s.sentenceRow(page.rows[i], i == at.at)
 		}
-		return rows
+		return s.row(page.rows[i], i == at.at, l)
 	}
-	high := func(i int) int { return len(s.sentence(page.rows[i])) }
 	var rows []string
-	first, last := at.windowTall(len(page.rows), l.rows, high)
+	first, last := at.windowTall(len(page.rows), l.rows, func(i int) int { return len(row(i)) })
 	for i := first; i < last; i++ {
-		rows = append(rows, s.sentenceRow(page.rows[i], i == at.at)...)
+		rows = append(rows, row(i)...)
 	}
 	return rows
 }
@@ -153,7 +150,7 @@ func standingText(a *engine.Assessment) string {
 func (s *fits) heading(page fitsPage, l fitsLayout) string {
 	p := &s.st.Palette
 	if page.long {
-		return p.Paint(draw.Dim, draw.Fit("   what to do, in the order in which it is done; figures diametral, in "+unitWord(s.desk.Session.Unit()), s.w))
+		return p.Paint(draw.Dim, draw.Fit("   what to do, in its order; figures diametral, in "+unitWord(s.desk.Session.Unit()), s.w))
 	}
 	wide := l.part + fitsFigure
 	text := draw.Fit("", l.name) + draw.Fit(page.as, wide) + " "
@@ -168,39 +165,73 @@ func (s *fits) heading(page fitsPage, l fitsLayout) string {
 	return p.Paint(draw.Dim, draw.Fit(text, s.w))
 }
 
-// row is one position.
-func (s *fits) row(r fitsRow, here bool, l fitsLayout) string {
+// row is one position. What is at it goes on below where its column is too narrow.
+func (s *fits) row(r fitsRow, here bool, l fitsLayout) []string {
 	p := &s.st.Palette
 	mark, tone := "  ", draw.Plain
 	if here {
 		mark, tone = s.st.Signs.Here+" ", draw.Marked
 	}
-	out := p.Paint(tone, draw.Fit(mark+draw.Clean(r.name), l.name)) + s.cell(r.asIs, l) + " "
-	switch {
-	case l.both:
-		out += s.cellTried(r, l) + " " + s.cell(r.finer, l)
-	case s.tried != nil:
-		out += s.cellTried(r, l)
-	default:
-		out += s.cell(r.finer, l)
+	columns := [][]string{s.cell(r.asIs, draw.Plain, l)}
+	if l.both || s.tried != nil {
+		columns = append(columns, s.cellTried(r, l))
 	}
-	return out
+	if l.both || s.tried == nil {
+		columns = append(columns, s.cell(r.finer, draw.Plain, l))
+	}
+	high := 1
+	for _, c := range columns {
+		high = max(high, len(c))
+	}
+	lines := make([]string, high)
+	for y := range lines {
+		head := ""
+		if y == 0 {
+			head = mark + draw.Clean(r.name)
+		}
+		lines[y] = p.Paint(tone, draw.Fit(head, l.name))
+		for i, c := range columns {
+			if i > 0 {
+				lines[y] += " "
+			}
+			if y < len(c) {
+				lines[y] += c[y]
+				continue
+			}
+			lines[y] += draw.Fit("", l.part+fitsFigure)
+		}
+	}
+	return lines
 }
 
 // cellTried is what is tried, blank while nothing is.
-func (s *fits) cellTried(r fitsRow, l fitsLayout) string {
+func (s *fits) cellTried(r fitsRow, l fitsLayout) []string {
 	if s.tried == nil {
-		return draw.Fit("", l.part+fitsFigure)
+		return nil
 	}
 	if r.tried.part != r.asIs.part || r.tried.value != r.asIs.value {
-		return s.st.Palette.Paint(draw.Marked, draw.Fit(draw.Clean(r.tried.part), l.part)) + s.figure(r.tried)
+		return s.cell(r.tried, draw.Marked, l)
 	}
-	return s.cell(r.tried, l)
+	return s.cell(r.tried, draw.Plain, l)
 }
 
-// cell is what is at a position, the clearance that it makes and its verdict.
-func (s *fits) cell(c fitsCell, l fitsLayout) string {
-	return draw.Fit(draw.Clean(c.part), l.part) + s.figure(c)
+// cell is what is at a position, the clearance that it makes and its verdict;
+// below them is the rest of what is at it.
+func (s *fits) cell(c fitsCell, tone draw.Tone, l fitsLayout) []string {
+	part := draw.Clean(c.part)
+	if draw.Width(part) > l.part {
+		part = strings.ReplaceAll(part, "/", "/ ")
+	}
+	lines := append(draw.Wrap(part, max(1, l.part)), "")
+	lines = lines[:max(1, len(lines)-1)]
+	for y, text := range lines {
+		if lines[y] = s.st.Palette.Paint(tone, draw.Fit(text, l.part)); y == 0 {
+			lines[y] += s.figure(c)
+			continue
+		}
+		lines[y] += draw.Fit("", fitsFigure)
+	}
+	return lines
 }
 
 // figure is a cell's figure, its verdict and the share of the margin used.

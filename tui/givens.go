@@ -129,8 +129,11 @@ func (s *givens) View() []string {
 		if text == "" {
 			text, dim = "nothing is given", draw.Dim
 		}
+		if few := draw.SomeClauses(s.st.Signs.Text(draw.Clean(text)), s.w-givenName-7, 1); len(few) > 0 {
+			text = few[0]
+		}
 		rows = append(rows, " "+p.Paint(tone, mark)+" "+p.Paint(draw.Key, digit)+"  "+p.Paint(tone, draw.Fit(x.name, givenName))+" "+
-			p.Paint(dim, draw.Cut(s.st.Signs.Text(draw.Clean(text)), s.w-givenName-7)))
+			p.Paint(dim, text))
 	}
 	lines = append(lines, draw.Box(rows, s.w, max(1, s.h-1-foot))...)
 	lines = append(lines, draw.Rule("", s.w, s.st.ASCII))

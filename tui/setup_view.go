@@ -4,8 +4,8 @@ import (
 	"borewright/tui/draw"
 )
 
-// setupFoot are the lines below the rows: a rule, two for what the field in
-// focus is for, and one for whether measuring can begin.
+// setupFoot are the lines below the rows: a rule, and three for what the field in
+// focus is for and whether measuring can begin.
 const setupFoot = 4
 
 // room is how many rows are in view.
@@ -18,17 +18,19 @@ func (s *setupForm) View() []string {
 	lines := draw.Box(s.form.view(s.st, s.w, s.room(), says), s.w, s.room())
 	p := &s.st.Palette
 	lines = append(lines, p.Paint(draw.Frame, draw.Rule(s.form.scrolled(), s.w, s.st.ASCII)))
-	for _, line := range draw.Box(s.why(), s.w, 2) {
+	stands := s.stands(about)
+	for _, line := range draw.Box(s.why(setupFoot-1-len(stands)), s.w, setupFoot-1-len(stands)) {
 		lines = append(lines, p.Paint(draw.Dim, line))
 	}
-	return append(lines, s.stands(about))
+	return append(lines, stands...)
 }
 
-// why says what the field in focus is for, in two lines at most.
-func (s *setupForm) why() []string {
-	lines := draw.Wrap(s.st.Signs.Text(draw.Clean(s.form.here().why)), s.w-2)
-	if len(lines) > 2 {
-		lines = []string{lines[0], draw.Cut(lines[1]+" "+lines[2], s.w-2)}
+// why says what the field in focus is for, in so many lines at most.
+func (s *setupForm) why(most int) []string {
+	text := s.st.Signs.Text(draw.Clean(s.form.here().why))
+	lines := draw.SomeClauses(text, s.w-2, most)
+	if most == 1 {
+		lines = []string{draw.Begin(text, s.w-2)}
 	}
 	for i := range lines {
 		lines[i] = " " + lines[i]
@@ -37,12 +39,9 @@ func (s *setupForm) why() []string {
 }
 
 // stands says what is wrong with the field in focus, else whether measuring
-// can begin, and where.
-func (s *setupForm) stands(about map[string]said) string {
-	p := &s.st.Palette
-	show := func(x said) string {
-		return p.Paint(x.tone, draw.Fit(" "+s.st.Signs.Text(draw.Clean(x.text)), s.w))
-	}
+// can begin, and where, in a line or two.
+func (s *setupForm) stands(about map[string]said) []string {
+	show := func(x said) []string { return wrapped(s.st, s.w, x.tone, x.text, 2) }
 	here := about[s.form.focus]
 	id, wrong := s.firstWrong()
 	switch {
