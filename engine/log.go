@@ -127,9 +127,9 @@ func (s *Session) tellSetup(b record.Body) string {
 	case record.Set:
 		return "set " + b.ID + tellTemperatures(b.At)
 	case record.Given:
-		return "given: " + b.Name + " " + b.Value
+		return "given" + prefixed(" for ", s.nameOf(b.Of)) + ": " + b.Name + " " + b.Value
 	case record.Table:
-		return fmt.Sprintf("table of %s, %d rows", b.Name, len(b.Rows))
+		return fmt.Sprintf("table of %s%s, %s", b.Name, prefixed(" for ", s.nameOf(b.Of)), counted(len(b.Rows), "row"))
 	case record.Fitted:
 		return s.Name(b.Part) + " sits at " + s.Name(b.At)
 	case record.Intended:

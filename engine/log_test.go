@@ -166,3 +166,18 @@ func TestWhatTheLogLeavesStandingIsWhatCounts(t *testing.T) {
 		}
 	})
 }
+
+// What is given and what is on hand say what for.
+func TestTheLogSaysWhatIsGivenForWhat(t *testing.T) {
+	s := replay(t, append(gauged(t),
+		record.Given{Name: engine.GivenExpansion, Of: "bore", Value: "11.4", Doubt: "1.0"},
+		record.Given{Name: "stroke", Value: "4.5000 in"},
+		record.Table{Name: record.Ladder, Of: "bore", Rows: []map[string]string{{"name": "20", "step": "0.020 in"}}},
+	))
+	log := s.Log()
+	for i, want := range []string{"given for bores: expansion 11.4", "given: stroke 4.5000 in", "table of ladder for bores, 1 row"} {
+		if got := log[len(log)-3+i].Text; got != want {
+			t.Errorf("told as %q, want %q", got, want)
+		}
+	}
+}

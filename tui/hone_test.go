@@ -130,5 +130,9 @@ func TestACountdownWithoutATarget(t *testing.T) {
 	if h := top[*hone](s); len(h.passes) != 2 {
 		t.Errorf("%d passes", len(h.passes))
 	}
-	shows(t, s, "no target is given for this bore")
+	shows(t, s, "no target is given", "Esc, key the size to hone to, Enter, then c again")
+	s.keys("<esc>")
+	f.markRow(t, "bore/6")
+	s.keys("3.7508", "<enter>", "c")
+	shows(t, s, "to 3.7508 in diametral")
 }

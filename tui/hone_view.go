@@ -21,7 +21,11 @@ func (s *hone) View() []string {
 		big[i] = " " + p.Paint(tone, big[i])
 	}
 	lines = append(append(lines, draw.Box(big, s.w, rows)...), "")
-	lines = append(lines, wrapped(s.st, s.w, draw.Value, session.CountText(c), 3)...)
+	text, tone = session.CountText(c), draw.Value
+	if !s.target.Measured() {
+		text, tone = noTarget, draw.Warn
+	}
+	lines = append(lines, wrapped(s.st, s.w, tone, text, 3)...)
 	lines = append(lines, wrapped(s.st, s.w, draw.Marked, s.question(), 2)...)
 	stock, missing := session.HoneText(s.desk.Now, s.bore, s.target)
 	lines = append(lines, wrapped(s.st, s.w, draw.Dim, "as last measured: "+stock, 3)...)
@@ -43,6 +47,9 @@ func (s *hone) View() []string {
 	}
 	return lines[:min(len(lines), max(s.h, 0))]
 }
+
+// noTarget says how a countdown comes by its target.
+const noTarget = "to count down: Esc, key the size to hone to, Enter, then c again; o there gives one for all bores"
 
 // head names the place and the target.
 func (s *hone) head() string {
