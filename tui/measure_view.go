@@ -225,9 +225,19 @@ func (m *measure) figureLine(f engine.LiveFigure, w int, x figureWidths) string 
 		return draw.Fit(f.Name, w-n-1) + " " + p.Paint(tone, value)
 	}
 	room := w - x.value - x.limits - x.verdict - 3
-	return draw.Fit(f.Name, room) + " " + p.Paint(tone, draw.FitRight(value, x.value)) + " " +
+	name := f.Name
+	if draw.Width(name) > room {
+		name = strings.TrimSuffix(name, deep)
+	}
+	return draw.Fit(name, room) + " " + p.Paint(tone, draw.FitRight(value, x.value)) + " " +
 		p.Paint(draw.Dim, draw.FitRight(f.Against, x.limits)) + " " + p.Paint(tone, draw.Fit(verdict, x.verdict))
 }
+
+// deep ends what a level is called that has no name but its depth.
+const deep = " deep"
+
+// levelMark is what a level is called in a narrow column.
+func levelMark(l plan.Level) string { return draw.Clean(strings.TrimSuffix(l.Called(), deep)) }
 
 // shortVerdict is the verdict in one word or two. One that is not outside is
 // nothing but suspect where it is.
@@ -275,7 +285,7 @@ func (m *measure) readings(w int) []string {
 	}
 	lines := []string{m.st.Palette.Paint(draw.Dim, draw.Fit(draw.Row(head, widths), w))}
 	for i, level := range g.Levels {
-		cells := []string{draw.Clean(level.Called())}
+		cells := []string{levelMark(level)}
 		for k := range g.Directions {
 			at := plan.Place{Of: m.place.Of, Level: level.ID, Dir: g.Directions[k]}
 			if m.blind() && at == m.place {
@@ -315,7 +325,7 @@ func (m *measure) section() draw.Section {
 	}
 	ref := m.reference(g, x)
 	for i, l := range g.Levels {
-		level := draw.Level{Name: draw.Clean(l.Called()), Depth: depthOf(i, len(g.Levels))}
+		level := draw.Level{Name: levelMark(l), Depth: depthOf(i, len(g.Levels))}
 		for k, d := range g.Directions {
 			level.Dirs = append(level.Dirs, m.dir(d, x, i, k, ref))
 			if l.ID == m.place.Level && d == m.place.Dir {

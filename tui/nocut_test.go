@@ -3,6 +3,9 @@ package tui
 import (
 	"strings"
 	"testing"
+
+	"borewright/engine/length"
+	"borewright/engine/record"
 )
 
 // cutsAllowed are the screens that cut what is not theirs: the lines of a table
@@ -47,4 +50,22 @@ func TestEveryLevelIsInSight(t *testing.T) {
 	shows(t, s, "just taken: 3.7503, bore 4, top, along", "top               3.7502      3.7503", "middle                 –           –", "bottom                 –           –")
 	s.keys("/8", "3", "<enter>")
 	shows(t, s, "bottom            3.7504      3.7503")
+}
+
+// TestAnUnnamedLevelIsWhole draws levels that are known by their depth alone.
+func TestAnUnnamedLevelIsWhole(t *testing.T) {
+	s, m := atLaunch(t)
+	p := m.desk.Session.Plan()
+	for i, g := range p.Families {
+		for k := range g.Levels {
+			p.Families[i].Levels[k].Name = ""
+			p.Families[i].Levels[k].Depth = length.Written{Length: length.Length(k+1) * length.Inch, Unit: length.In, Places: 3}
+		}
+	}
+	if err := m.desk.Record(record.Plan{Plan: p}); err != nil {
+		t.Fatal(err)
+	}
+	if view := s.r.View(); strings.Contains(view, "~") || !strings.Contains(view, " 1.000 in") {
+		t.Errorf("levels of no name:\n%s", view)
+	}
 }
