@@ -56,7 +56,11 @@ func newMeasure(st *Station, d *Desk) *measure {
 	if t, ok := d.Session.Last(); ok {
 		now := st.look()
 		m.justTaken, m.ledTo = t.Place(), m.place
-		st.Say(draw.Plain, fmt.Sprintf("last kept: %s, keyed %s, %s", d.Session.PlaceName(t.Place()), t.Keyed, Ago(t.At, now)))
+		text := fmt.Sprintf("last kept: %s, keyed %s, %s", d.Session.PlaceName(t.Place()), t.Keyed, Ago(t.At, now))
+		if !m.open() {
+			text += "; " + everyPlace
+		}
+		st.Say(draw.Plain, text)
 		m.askStale(now)
 	}
 	return m

@@ -32,6 +32,7 @@ func (m *measure) take(e keying.Take) {
 	if m.blind() {
 		r.As, r.Blind = record.Repeat, true
 	}
+	open := m.open()
 	if !m.record(r) {
 		return
 	}
@@ -42,9 +43,29 @@ func (m *measure) take(e keying.Take) {
 		return
 	}
 	m.justTaken = m.place
-	m.goOn()
+	if led := !m.returnTo.IsZero() || len(m.again) > 0 || m.clearing; open && !led && !m.open() {
+		m.allRead()
+	} else {
+		m.goOn()
+	}
 	m.ledTo = m.place
 	m.wonder(r.Of)
+}
+
+// open reports whether a place of the plan is neither read nor left out.
+func (m *measure) open() bool {
+	settled, planned := m.desk.Session.Progress()
+	return settled < planned
+}
+
+// everyPlace says that nothing of the plan is left to be read, and what then.
+const everyPlace = "every place is read or left out: w shows what is worst, e writes the sheet"
+
+// allRead stays where the last reading of all was taken: a number keyed by habit
+// would replace what stands at the first place.
+func (m *measure) allRead() {
+	m.move(m.place)
+	m.st.Say(draw.Good, everyPlace)
 }
 
 // move goes to a place, and leaves what was to be read again. With another
@@ -83,8 +104,12 @@ func (m *measure) leaveOut() {
 		m.endBlind()
 		return
 	}
-	p := m.place
-	if m.record(record.LeftOut{Of: p.Of, Level: p.Level, Dir: p.Dir}) {
+	p, open := m.place, m.open()
+	switch {
+	case !m.record(record.LeftOut{Of: p.Of, Level: p.Level, Dir: p.Dir}):
+	case open && !m.open():
+		m.allRead()
+	default:
 		m.st.Say(draw.Plain, m.desk.Session.PlaceName(p)+" is left out")
 		m.move(m.desk.Session.Next(p))
 	}
