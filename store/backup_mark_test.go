@@ -203,6 +203,7 @@ func TestBackupHoldsNothingUp(t *testing.T) {
 	if n := count(t, open(t, to, store.Options{}), "s1"); n != count(t, db, "s1")-1 {
 		t.Errorf("the copy holds %d events, want those from before it", n)
 	}
+	storetest.Proof(t, "a backup is made while a reading is taken", 1, 0, "the reading is kept before the copy is made, and the copy is sound")
 }
 
 // TestBackupsAtOnce: two copies at once do not take each other's place in the file.

@@ -74,6 +74,7 @@ func TestBackupOfDay(t *testing.T) {
 	if len(have) != 3 || filepath.Base(have[2]) != "000005-2026-02-26.db" || filepath.Base(have[0]) != "000003-2026-02-28.db" {
 		t.Errorf("kept %v", have)
 	}
+	storetest.Proof(t, "backups of five days, of which three are kept, the clock running backwards", 5, 0, "the newest three, by their numbers")
 	for p, want := range map[string]os.FileMode{store.BackupFolder(path): 0o700, have[0]: 0o600} {
 		if info, err := os.Stat(p); err != nil || info.Mode().Perm() != want {
 			t.Errorf("%s: %v, %v", p, info.Mode(), err)

@@ -11,6 +11,7 @@ import (
 
 	"borewright/engine/record"
 	"borewright/store"
+	"borewright/store/storetest"
 )
 
 // TestVerifySound: no false alarm, whatever the size, and every event counted.
@@ -48,19 +49,21 @@ func TestVerifyNamesEveryByte(t *testing.T) {
 	dir := fastDir(t)
 	path := filepath.Join(dir, "x.db")
 	kept, order := demo(t, path)
-	good := read(t, path)
+	good, tries := read(t, path), 0
 	for id, uid := range order {
 		for i, line := range kept[uid] {
 			key := store.EventKey(uint64(id)+1, int64(i)+1)
 			at := lastIndex(t, good, append(bytes.Clone(key), store.Frame(key, line)...))
 			bad := write(t, filepath.Join(dir, "bad.db"), flipped(good, at+12+(i*37)%(len(line)+5), 0x10))
 			r := verified(t, bad)
+			tries++
 			want := store.Fault{Page: int64(at / pageSize), Session: uid, Event: int64(i) + 1}
 			if r.Sound || !named(r.Faults, want) {
 				t.Errorf("event %d of %s: found %+v", i+1, uid, r.Faults)
 			}
 		}
 	}
+	storetest.Proof(t, "one byte of one event changed", tries, 0, "verify names the session, the event and its page")
 }
 
 // lastIndex returns where the bytes lie on a page in use: older copies lie on
@@ -124,6 +127,7 @@ func TestVerifyNamesTheChain(t *testing.T) {
 			if r.Sound || !strings.Contains(sentences(r), try.want) {
 				t.Errorf("found %q, want %q", sentences(r), try.want)
 			}
+			storetest.Proof(t, "events with good checksums: "+name, 1, 0, try.want)
 		})
 	}
 }

@@ -49,6 +49,7 @@ func TestTheClockOrdersNoList(t *testing.T) {
 			if morning < 0 || evening < morning {
 				t.Errorf("the log is not in the order of its numbers:\n%s", view)
 			}
+			t.Logf("PROOF | the clock between two events: %s | 1 | 0 | the list and the log in the order of what was done", name)
 		})
 	}
 }

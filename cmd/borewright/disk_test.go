@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"borewright/store"
+	"borewright/store/storetest"
 )
 
 func TestRenameNeverOverwrites(t *testing.T) {
@@ -70,4 +71,39 @@ func TestFileErrorNamesTheFileOnce(t *testing.T) {
 			t.Errorf("said %v, want %q", err, want)
 		}
 	}
+}
+
+// TestFilesAreTheirOwners: whatever command made a file or a folder, nobody else
+// may read it.
+func TestFilesAreTheirOwners(t *testing.T) {
+	t.Parallel()
+	b := newBusyBench(t)
+	for _, args := range [][2]string{
+		{"sheet", "demo-launch --to pdf -o FOLDER/out.pdf"},
+		{"export", "demo-launch -o FOLDER/out.json"},
+		{"backup", "FOLDER/copy.db"},
+		{"salvage", "FOLDER/salvaged.db"},
+		{"import", "FOLDER/other.json"},
+	} {
+		if errs, code := b.run(t, b.path, args[0], args[1]); code != 0 {
+			t.Fatalf("%s: %s", args[0], errs)
+		}
+	}
+	(&crashes{w: diskWorld(), folder: b.folder}).note("out of true")
+	made := 0
+	err := filepath.WalkDir(b.folder, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || path == b.folder {
+			return err
+		}
+		info, err := d.Info()
+		if err == nil && info.Mode().Perm()&0o077 != 0 {
+			t.Errorf("%s may be opened by others: %v", path, info.Mode())
+		}
+		made++
+		return err
+	})
+	if err != nil || made < 14 {
+		t.Errorf("%d files were made: %v", made, err)
+	}
+	storetest.Proof(t, "files and folders that the commands make", made, 0, "0600 and 0700: their owner's alone")
 }
