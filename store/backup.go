@@ -33,7 +33,8 @@ func (d *DB) Backup(path string) error {
 		if err := d.file.copyTo(temp); err != nil {
 			return err
 		}
-		if err := markBackup(temp, backupName(d.Path(), path)); err != nil {
+		// A copy where files cannot be locked goes without its mark.
+		if err := markBackup(temp, backupName(d.Path(), path), d.file.hooks); err != nil && !errors.Is(err, ErrUnfit) {
 			return err
 		}
 		return sound(temp)

@@ -29,8 +29,8 @@ func backupName(from, to string) string {
 
 // markBackup marks the closed database at the path as the backup of that name,
 // as none when the name is empty.
-func markBackup(path, name string) error {
-	f, err := newFile(path, Options{})
+func markBackup(path, name string, h hooks) error {
+	f, err := newFile(path, Options{hooks: h})
 	if err != nil {
 		return err
 	}
@@ -70,6 +70,19 @@ func (f *file) isBackup(tx *bolt.Tx) bool {
 // ReadOnly returns why nothing can be kept in the database, an ErrBackup, or nil
 // where it can.
 func (d *DB) ReadOnly() error { return d.refuse }
+
+// readAfar opens the file for reading, when it is a backup in a place where no
+// database may be.
+func (f *file) readAfar() (opened bool) {
+	l, err := lookTwice(f.path)
+	if err != nil {
+		return false
+	}
+	f.doubtful = l.doubtful
+	f.handle.Lock()
+	defer f.handle.Unlock()
+	return f.openReading()
+}
 
 // openReading opens the file for reading, when it is a backup: that no other
 // program may write it meanwhile, or nobody at all, does not matter then. Else it

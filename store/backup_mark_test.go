@@ -97,6 +97,46 @@ func TestBackupThatNobodyMayWrite(t *testing.T) {
 	}
 }
 
+// TestBackupOnANetworkFolder is read there, where no database may be.
+func TestBackupOnANetworkFolder(t *testing.T) {
+	backup, kept := backedUp(t)
+	far := store.Options{}.WithNetwork("nfs")
+	db := open(t, backup, far)
+	refuses(t, db)
+	for uid, lines := range kept {
+		intact(t, load(t, db, uid), lines)
+	}
+	copied := write(t, filepath.Join(t.TempDir(), "borewright.db"), read(t, backup))
+	for _, path := range []string{copied, filepath.Join(t.TempDir(), "new.db")} {
+		if _, err := store.Open(path, far); !errors.Is(err, store.ErrNetwork) {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+}
+
+// TestBackupWhereNothingCanBeLocked is made without a mark: the copy is whole, and
+// that is what counts.
+func TestBackupWhereNothingCanBeLocked(t *testing.T) {
+	path := temp(t)
+	build(t, path, 2, 20)
+	unfit := store.ErrUnfit
+	db := open(t, path, store.Options{}.WithOpenFile(func(name string, flag int, mode os.FileMode) (*os.File, error) {
+		if name != path {
+			return nil, &store.FileError{Path: name, Kind: unfit}
+		}
+		return os.OpenFile(name, flag, mode)
+	}))
+	to := filepath.Join(t.TempDir(), "far.db")
+	if err := db.Backup(to); err != nil {
+		t.Fatal(err)
+	}
+	soundFile(t, to)
+	unfit = store.ErrDisk
+	if err := db.Backup(to + "2"); !errors.Is(err, store.ErrDisk) {
+		t.Errorf("where it cannot be opened: %v", err)
+	}
+}
+
 // TestBackupIsRestored by copying it under another name: it is a database then,
 // and so is a copy that was made under the name of the database itself.
 func TestBackupIsRestored(t *testing.T) {

@@ -58,10 +58,13 @@ func (f *file) prepare(ballast bool) error {
 	if err := f.create(); err != nil {
 		return err
 	}
-	if err := f.refuseNetwork(); err != nil {
-		return err
+	err := f.refuseNetwork()
+	if err == nil {
+		err = f.open()
+	} else if f.readAfar() {
+		err = nil
 	}
-	if err := f.open(); err != nil {
+	if err != nil {
 		return err
 	}
 	if err := f.readIndex(); err != nil {
