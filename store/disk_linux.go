@@ -11,8 +11,8 @@ import (
 
 // networkNames are the file systems of other computers, by the number that
 // statfs gives them (linux/magic.h). The plan 9 protocol is not among them: it
-// is mostly another folder of the same computer, shown to a virtual one. Nor
-// is FUSE, which does not tell where its files lie.
+// is mostly another folder of the same computer, shown to a virtual one. Of
+// those that a program serves the list of mounts tells more.
 var networkNames = map[uint32]string{
 	0x6969:     "nfs",
 	0x517B:     "smb",
@@ -33,6 +33,9 @@ func networkDisk(path string) (string, error) {
 	var st unix.Statfs_t
 	if err := unix.Statfs(filepath.Dir(path), &st); err != nil {
 		return "", err
+	}
+	if uint32(st.Type) == fuseNumber {
+		return servedFrom(filepath.Dir(path))
 	}
 	return networkNames[uint32(st.Type)], nil
 }
