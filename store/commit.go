@@ -9,6 +9,8 @@ import (
 	"os"
 
 	bolt "go.etcd.io/bbolt"
+
+	"borewright/engine/record"
 )
 
 // fillPercent is how full a page of events is made. Events are only added at
@@ -17,7 +19,11 @@ import (
 const fillPercent = 1.0
 
 // row is one thing to put into a bucket, or to take out when value is nil.
-type row struct{ bucket, key, value []byte }
+type row struct {
+	bucket, key, value []byte
+	// prev is the hash of the event before an event.
+	prev string
+}
 
 // commit keeps the jobs in one transaction with everything computed from them.
 // On a full disk it gives up the ballast and tries once more.
@@ -63,7 +69,7 @@ func (d *draft) rows(jobs []*job) ([]row, error) {
 		last[id] = j
 		for _, s := range j.sealed {
 			k := eventKey(id, s.N)
-			rows = append(rows, row{eventsBucket, k, frame(k, s.Bytes)})
+			rows = append(rows, row{bucket: eventsBucket, key: k, value: frame(k, s.Bytes), prev: s.Prev})
 		}
 		d.touch(id)
 	}
@@ -72,7 +78,7 @@ func (d *draft) rows(jobs []*job) ([]row, error) {
 		if err != nil {
 			return nil, fmt.Errorf("the heading of session %q: %w", j.uid, err)
 		}
-		rows = append(rows, row{headingsBucket, number(id), frame(number(id), text)})
+		rows = append(rows, row{bucket: headingsBucket, key: number(id), value: frame(number(id), text)})
 	}
 	return append(rows, d.indexRows()...), nil
 }
@@ -81,15 +87,15 @@ func (d *draft) rows(jobs []*job) ([]row, error) {
 func (d *draft) indexRows() []row {
 	var rows []row
 	for uid, id := range d.newIDs {
-		rows = append(rows, row{uidsBucket, []byte(uid), frame([]byte(uid), number(id))})
+		rows = append(rows, row{bucket: uidsBucket, key: []byte(uid), value: frame([]byte(uid), number(id))})
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	for id, at := range d.newTouches {
 		if old, ok := d.touches[id]; ok {
-			rows = append(rows, row{recentBucket, number(old), nil})
+			rows = append(rows, row{bucket: recentBucket, key: number(old)})
 		}
-		rows = append(rows, row{recentBucket, number(at), frame(number(at), number(id))})
+		rows = append(rows, row{bucket: recentBucket, key: number(at), value: frame(number(at), number(id))})
 	}
 	return rows
 }
@@ -108,24 +114,21 @@ func (f *file) write(rows []row) error {
 		if err != nil {
 			return err
 		}
-		if err := f.hooks.fault("written"); err != nil {
-			return err
-		}
-		return f.present()
+		return f.hooks.fault("written")
 	})
 }
 
-// present returns ErrGone when the path does not lead to the open file: what is
-// written to it then is lost when it is closed.
-func (f *file) present() error {
+// present returns what the system says of the open file, or ErrGone when the path
+// does not lead to it: what is written to it then is lost when it is closed.
+func (f *file) present() (os.FileInfo, error) {
 	info, err := os.Stat(f.path)
 	if err == nil && os.SameFile(info, f.info) {
-		return nil
+		return info, nil
 	}
 	if err == nil || errors.Is(err, fs.ErrNotExist) {
-		return &FileError{Path: f.path, Kind: ErrGone, Cause: err}
+		return nil, &FileError{Path: f.path, Kind: ErrGone, Cause: err}
 	}
-	return err
+	return nil, err
 }
 
 func put(tx *bolt.Tx, r row) error {
@@ -145,15 +148,28 @@ func put(tx *bolt.Tx, r row) error {
 	return b.Put(r.key, r.value)
 }
 
-// checkNext refuses to write over another event and to leave a gap. The same
+// checkNext refuses to write over another event, to leave a gap, and to go on from
+// another event than the one before. The same
 // event may be there: a commit that failed late can have been kept.
 func checkNext(b *bolt.Bucket, r row) error {
 	id, n, _ := parseEventKey(r.key)
-	if there := b.Get(r.key); there != nil && !bytes.Equal(there, r.value) {
+	if is := b.Get(r.key); is != nil && !bytes.Equal(is, r.value) {
 		return fmt.Errorf("another event stands at number %d of stream %d", n, id)
 	}
-	if n > 1 && b.Get(eventKey(id, n-1)) == nil {
+	if n == 1 {
+		return nil
+	}
+	before := eventKey(id, n-1)
+	there := b.Get(before)
+	if there == nil {
 		return fmt.Errorf("event %d of stream %d is missing", n-1, id)
+	}
+	line, err := unframe(before, there)
+	if err != nil {
+		return fmt.Errorf("event %d of stream %d: %w", n-1, id, err)
+	}
+	if record.SumOf(line) != r.prev {
+		return fmt.Errorf("event %d of stream %d is not the one that the next goes on from", n-1, id)
 	}
 	return nil
 }

@@ -21,23 +21,24 @@ func TestPut(t *testing.T) {
 	if err := db.Update(createBuckets); err != nil {
 		t.Fatal(err)
 	}
-	event := func(n int64, payload string) row {
+	event := func(n int64, payload, before string) row {
 		k := eventKey(7, n)
-		return row{eventsBucket, k, frame(k, []byte(payload))}
+		return row{bucket: eventsBucket, key: k, value: frame(k, []byte(payload)), prev: record.SumOf([]byte(before))}
 	}
 	for _, try := range []struct {
 		row  row
 		want string
 	}{
-		{event(2, "b"), "event 1 of stream 7 is missing"},
-		{event(1, "a"), ""},
-		{event(1, "a"), ""},
-		{event(1, "x"), "another event stands at number 1 of stream 7"},
-		{event(2, "b"), ""},
-		{event(4, "d"), "event 3 of stream 7 is missing"},
-		{row{recentBucket, number(1), frame(number(1), number(7))}, ""},
-		{row{recentBucket, number(1), nil}, ""},
-		{row{[]byte("nowhere"), number(1), number(1)}, "its nowhere are missing"},
+		{event(2, "b", "a"), "event 1 of stream 7 is missing"},
+		{event(1, "a", ""), ""},
+		{event(1, "a", ""), ""},
+		{event(1, "x", ""), "another event stands at number 1 of stream 7"},
+		{event(2, "b", "y"), "event 1 of stream 7 is not the one that the next goes on from"},
+		{event(2, "b", "a"), ""},
+		{event(4, "d", "c"), "event 3 of stream 7 is missing"},
+		{row{bucket: recentBucket, key: number(1), value: frame(number(1), number(7))}, ""},
+		{row{bucket: recentBucket, key: number(1)}, ""},
+		{row{bucket: []byte("nowhere"), key: number(1), value: number(1)}, "its nowhere are missing"},
 	} {
 		err := db.Update(func(tx *bolt.Tx) error { return put(tx, try.row) })
 		if (err == nil) != (try.want == "") || err != nil && !strings.Contains(err.Error(), try.want) {

@@ -170,7 +170,7 @@ func (f *file) checkLocked() error {
 	}); err != nil {
 		return err
 	}
-	f.last.Store(&own{l.meta, f.fingerprint(l.meta)})
+	f.note(l.meta, f.markOn(l.meta), info)
 	return nil
 }
 
@@ -226,7 +226,12 @@ func (f *file) ready(stop func() bool) error {
 // view reads in a transaction. Nothing of it may be used afterwards that was
 // not copied.
 func (f *file) view(read func(*bolt.Tx) error) error {
-	return f.with(func() error { return f.bolt.View(read) })
+	return f.with(func() error {
+		if err := f.same(); err != nil {
+			return err
+		}
+		return f.bolt.View(read)
+	})
 }
 
 // with calls use, which is about bbolt alone, with the handle held. A handle
@@ -253,11 +258,6 @@ func (f *file) once(use func() error) (*bolt.DB, error) {
 		return nil, ErrClosed
 	case f.bolt == nil:
 		return nil, f.explain(errHandle)
-	}
-	if !f.dead.Load() {
-		if err := f.same(); err != nil {
-			return f.bolt, f.explain(err)
-		}
 	}
 	return f.bolt, f.run(use)
 }
@@ -290,7 +290,7 @@ func (f *file) reopen(tried *bolt.DB) error {
 	case f.bolt != tried:
 		return nil
 	}
-	if err := f.present(); err != nil {
+	if _, err := f.present(); err != nil {
 		return f.explain(err)
 	}
 	if err := f.closeBolt(); err != nil {

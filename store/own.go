@@ -1,11 +1,11 @@
 package store
 
 import (
-	"bytes"
 	"encoding/binary"
 	"errors"
 	"hash/crc64"
 	"io"
+	"math"
 	"os"
 
 	bolt "go.etcd.io/bbolt"
@@ -14,16 +14,23 @@ import (
 // The guard against another file that was copied over the open one: its inode
 // stays, so the path still leads to it. Before bbolt uses the file, the meta page
 // on the disk must be the one that this process found or wrote last; before a
-// commit also what tells one database from another of the same shape: the page of
-// the buckets, the list of free pages, and the last events.
+// commit also what tells one database from another of the same shape, the last
+// entry of every bucket, unless the file's time says that nobody wrote it. In a
+// commit the event before must be the one that the new event holds the hash of.
 
-// own is what this process found or wrote last.
+// own is what this process found in the file or wrote there last.
 type own struct {
 	meta
-	sum uint64
+	// mark is what markOf said.
+	mark uint64
+	// info is of the file just after.
+	info os.FileInfo
 }
 
-var ownTable = crc64.MakeTable(crc64.ECMA)
+// untouched reports whether the file is as long and as old as it was.
+func (o *own) untouched(info os.FileInfo) bool {
+	return o.info.Size() == info.Size() && o.info.ModTime().Equal(info.ModTime())
+}
 
 // follows reports whether the meta page can be that of the next transaction.
 func (m meta) follows(last meta) bool { return m.tx == last.tx+1 && m.pageSize == last.pageSize }
@@ -36,7 +43,7 @@ func (f *file) same() error {
 		if last == nil {
 			return nil // it is being opened
 		}
-		now, err := f.begins()
+		now, err := f.begins(last)
 		switch {
 		case err != nil:
 			return err
@@ -49,106 +56,173 @@ func (f *file) same() error {
 }
 
 // begins returns the file's newer meta page, zero when it has none, or errHandle
-// once bbolt closed the file.
-func (f *file) begins() (meta, error) {
-	switch _, err := f.data.ReadAt(make([]byte, 1), 0); {
+// once bbolt closed the file. It is one read: a commit waits for four of it less
+// than for one each of both pages, the file's size and whether it is open.
+func (f *file) begins(last *own) (meta, error) {
+	data := make([]byte, last.pageSize+metaAt+metaSize)
+	n, err := f.data.ReadAt(data, 0)
+	switch {
 	case errors.Is(err, os.ErrClosed):
 		return meta{}, errHandle
 	case err != nil && !errors.Is(err, io.EOF):
 		return meta{}, err
 	}
-	info, err := f.data.Stat()
-	if err != nil {
-		return meta{}, err
-	}
-	l, err := lookAt(f.data, info.Size())
-	if errors.Is(err, errForeign) {
-		return meta{}, nil
-	}
+	l, _ := lookAt(bytesAt(data[:n]), math.MaxInt64)
 	return l.meta, nil
+}
+
+// bytesAt reads bytes in memory.
+type bytesAt []byte
+
+func (b bytesAt) ReadAt(p []byte, at int64) (int, error) {
+	if at > int64(len(b)) {
+		return 0, io.EOF
+	}
+	n := copy(p, b[at:])
+	if n < len(p) {
+		return n, io.EOF
+	}
+	return n, nil
 }
 
 // commits does what change says in one transaction on the file that the path
 // leads to and that this process wrote last. Call it in with.
 func (f *file) commits(change func(*bolt.Tx) error) error {
-	if err := f.present(); err != nil {
+	info, err := f.present()
+	if err != nil {
 		return err
 	}
-	if err := f.mine(); err != nil {
+	if err := f.mine(info); err != nil {
 		return err
 	}
 	f.unsure.Store(true)
-	err := f.bolt.Update(change)
+	var mark uint64
+	err = f.bolt.Update(func(tx *bolt.Tx) error {
+		if err := change(tx); err != nil {
+			return err
+		}
+		mark = markOf(tx)
+		return nil
+	})
 	if err != nil {
-		_ = f.mine() // it can have failed after the fact
+		_ = f.mine(info) // it can have failed after the fact
 		return err
 	}
-	return f.mine()
+	return f.wrote(mark)
 }
 
 // mine returns ErrGone unless the file holds what this process wrote last, or,
-// when unsure is set, the transaction after it, which it then notes.
-func (f *file) mine() error {
+// when unsure is set, the transaction after it, which it then notes. The info is
+// of the file before anything was written.
+func (f *file) mine(info os.FileInfo) error {
 	last := f.last.Load()
-	now, err := f.begins()
-	if err != nil {
+	now, err := f.begins(last)
+	switch {
+	case err != nil:
 		return err
-	}
-	next := f.unsure.Load() && now.follows(last.meta)
-	if !next && (now != last.meta || f.fingerprint(now) != last.sum) {
+	case f.unsure.Load() && now.follows(last.meta):
+		f.note(now, f.markOn(now), info)
+		return nil
+	case now != last.meta, !last.untouched(info) && f.markOn(now) != last.mark:
 		return &FileError{Path: f.path, Kind: ErrGone}
-	}
-	if now != last.meta {
-		f.last.Store(&own{now, f.fingerprint(now)})
 	}
 	f.unsure.Store(false)
 	return nil
 }
 
-// fingerprint returns a checksum of the pages that tell this database from
-// others. What cannot be read adds nothing.
-func (f *file) fingerprint(m meta) uint64 {
-	p := &pages{r: f.data, meta: m, stop: never}
-	sum := uint64(0)
-	add := func(id uint64) page {
-		pg, _, err := p.head(id)
-		if err != nil {
-			return page{}
-		}
-		sum = crc64.Update(sum, ownTable, pg.data)
-		if pageHeader+pg.count*pageElement > len(pg.data) {
-			return page{}
-		}
-		return pg
+// wrote notes the transaction that was just committed, if the path leads to it.
+func (f *file) wrote(mark uint64) error {
+	last := f.last.Load()
+	now, err := f.begins(last)
+	if err != nil {
+		return err
 	}
-	add(m.freelist)
-	root := add(m.root)
-	root.data = bytes.Clone(root.data)
+	info, err := f.present()
+	switch {
+	case err != nil:
+		return err
+	case !now.follows(last.meta):
+		return &FileError{Path: f.path, Kind: ErrGone}
+	}
+	f.note(now, mark, info)
+	return nil
+}
+
+func (f *file) note(m meta, mark uint64, info os.FileInfo) {
+	f.last.Store(&own{m, mark, info})
+	f.unsure.Store(false)
+}
+
+var markTable = crc64.MakeTable(crc64.ECMA)
+
+// marking is a checksum of the last entry of every bucket, in the order of the
+// buckets' names.
+type marking uint64
+
+func (m *marking) add(parts ...[]byte) {
+	for _, p := range parts {
+		size := binary.BigEndian.AppendUint64(nil, uint64(len(p)))
+		*m = marking(crc64.Update(crc64.Update(uint64(*m), markTable, size), markTable, p))
+	}
+}
+
+// markOf returns what tells the database from others as a transaction leaves it.
+func markOf(tx *bolt.Tx) uint64 {
+	var m marking
+	_ = tx.ForEach(func(name []byte, b *bolt.Bucket) error {
+		key, value := b.Cursor().Last()
+		m.add(name, key, value)
+		return nil
+	})
+	return uint64(m)
+}
+
+// markOn is markOf of what lies in the file, where bbolt could stumble. What
+// cannot be read adds nothing.
+func (f *file) markOn(at meta) uint64 {
+	p := &pages{r: f.data, meta: at, stop: never}
+	var m marking
+	root, err := p.read(at.root)
 	for i := range root.count {
-		p.last(bucketPage(root, i), add)
-	}
-	return sum
-}
-
-// last calls add with the pages that lead to the last element of a tree.
-func (p *pages) last(id uint64, add func(uint64) page) {
-	for depth := 0; id >= 2 && id < p.pages && depth <= maxDepth; depth++ {
-		pg := add(id)
-		if pg.flags != branchPage || pg.count == 0 {
-			return
+		bucket, ok := elementOf(root, i)
+		if err != nil || !ok || len(bucket.value) < bucketHeader {
+			break
 		}
-		id = binary.LittleEndian.Uint64(pg.data[pageHeader+(pg.count-1)*pageElement+8:])
+		last := p.last(bucket.value)
+		m.add(bucket.key, last.key, last.value)
 	}
+	return uint64(m)
 }
 
-// bucketPage returns the page of the bucket that an element of the page of the
-// buckets names, 0 when it is kept inside or names none.
-func bucketPage(root page, i int) uint64 {
-	at := uint64(pageHeader + i*pageElement)
-	e := root.data[at:]
-	value := at + uint64(binary.LittleEndian.Uint32(e[4:])) + uint64(binary.LittleEndian.Uint32(e[8:]))
-	if value+8 > uint64(len(root.data)) {
-		return 0
+// last returns the last entry of a bucket, given by its value in the page of the
+// buckets; it has no key when there is none.
+func (p *pages) last(bucket []byte) element {
+	id, within := binary.LittleEndian.Uint64(bucket), bucket[bucketHeader:]
+	if id == 0 && len(within) >= pageHeader {
+		return lastOf(page{flags: leafPage, count: int(binary.LittleEndian.Uint16(within[10:])), data: within})
 	}
-	return binary.LittleEndian.Uint64(root.data[value:])
+	for range maxDepth {
+		if id < 2 || id >= p.pages {
+			break
+		}
+		pg, err := p.read(id)
+		if err != nil {
+			break
+		}
+		e := lastOf(pg)
+		if pg.flags != branchPage {
+			return e
+		}
+		id = e.child
+	}
+	return element{}
+}
+
+// lastOf returns the last entry of a page.
+func lastOf(pg page) element {
+	if pg.count == 0 {
+		return element{}
+	}
+	e, _ := elementOf(pg, pg.count-1)
+	return e
 }

@@ -196,13 +196,13 @@ func (x *index) rowsOf(all []stock) ([]row, error) {
 			return nil, fmt.Errorf("the heading of session %q: %w", s.heading.UID, err)
 		}
 		key := number(s.id)
-		rows = append(rows, row{headingsBucket, key, frame(key, text)})
+		rows = append(rows, row{bucket: headingsBucket, key: key, value: frame(key, text)})
 		if s.id == shopID {
 			continue
 		}
 		uid, at := []byte(s.heading.UID), uint64(i)+1
 		x.touch(s.id, at)
-		rows = append(rows, row{uidsBucket, uid, frame(uid, key)}, row{recentBucket, number(at), frame(number(at), key)})
+		rows = append(rows, row{bucket: uidsBucket, key: uid, value: frame(uid, key)}, row{bucket: recentBucket, key: number(at), value: frame(number(at), key)})
 	}
 	return rows, nil
 }
