@@ -122,7 +122,7 @@ func (s *Session) measure(f plan.Feature) Measured {
 	if m.Worked {
 		m.AsFound = form.Measure(judgedOnly(f.Family, s.grid(f, 0)), see)
 	}
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		if s.IsLeftOut(p) {
 			m.LeftOut++
 		}
@@ -178,7 +178,7 @@ func count(g form.Grid) (planned, read int) {
 // twoContact reports whether every reading of the feature came from a gauge
 // with two contacts. A reading with no set is taken to be one.
 func (s *Session) twoContact(f plan.Feature, stage int) bool {
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		for _, t := range s.At(p, stage) {
 			if s.instrumentOf(t.Set).Contacts == 3 {
 				return false
@@ -193,7 +193,7 @@ func (s *Session) twoContact(f plan.Feature, stage int) bool {
 func (s *Session) decimals(f plan.Feature) int {
 	u := s.Unit()
 	places := u.Decimals()
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		for _, t := range s.Now(p) {
 			if t.Size.Unit == u {
 				places = max(places, t.Size.Places)

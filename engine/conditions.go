@@ -42,7 +42,7 @@ func saidOr(text string) string {
 // taken in, in the order of its places. Readings without a set say none.
 func (s *Session) conditionsIn(f plan.Feature, stage int) []condition {
 	var out []condition
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		for _, t := range s.At(p, stage) {
 			if set, ok := s.Set(t.Set); ok {
 				out = appendNew(out, conditionOf(set))

@@ -121,7 +121,7 @@ func bounds(r limit.Range) (low, high *length.Length) {
 // stage, those at the place's own level first.
 func (s *Session) neighbours(p plan.Place) []length.Exact {
 	var near, far []length.Exact
-	for _, q := range s.plan.Places(p.Of) {
+	for q := range s.plan.Each(p.Of) {
 		x := s.Figure(q, s.Stage(p.Of))
 		switch {
 		case !x.Measured():

@@ -120,7 +120,7 @@ func (s *Session) readSince(n int64, c Change) bool {
 	if c.Did == Seat {
 		return true
 	}
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		for _, t := range s.Now(p) {
 			if t.N > n {
 				return true

@@ -124,7 +124,7 @@ func (s *Session) Notes(fs ...plan.Feature) []string {
 	}
 	var out []string
 	for _, f := range fs {
-		for _, p := range s.plan.Places(f) {
+		for p := range s.plan.Each(f) {
 			for _, t := range s.Now(p) {
 				for _, note := range s.prep.notes[t.N] {
 					out = appendNew(out, note)

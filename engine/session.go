@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"borewright/engine/doubt"
 	"borewright/engine/plan"
 	"borewright/engine/record"
 )
@@ -13,8 +12,8 @@ import (
 // replay to. The zero value is an empty session.
 type Session struct {
 	events []record.Sealed
-	dead   map[int64]int64           // event → the withdrawal that took it back
-	pooled map[string]doubt.Estimate // by instrument, as of the last event
+	dead   map[int64]int64 // event → the withdrawal that took it back
+	pooled *pool           // as of the last event, nil when not worked out
 	state
 }
 

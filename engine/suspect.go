@@ -28,7 +28,7 @@ func (s *Session) placeDrifted(p plan.Place) bool {
 
 // drifted reports whether a feature's own present readings are in doubt.
 func (s *Session) drifted(f plan.Feature) bool {
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		if s.placeDrifted(p) {
 			return true
 		}
@@ -88,7 +88,7 @@ func (s *Session) cancels(p pair, f plan.Feature) bool {
 		return false
 	}
 	read := 0
-	for _, place := range s.plan.Places(p.shaft) {
+	for place := range s.plan.Each(p.shaft) {
 		if len(s.Now(place)) > 0 {
 			read++
 		}

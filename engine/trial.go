@@ -113,7 +113,7 @@ func (s *Session) changedBy(c Change) []plan.Feature {
 
 // isRead reports whether any place of a feature has a reading now.
 func (s *Session) isRead(f plan.Feature) bool {
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		if len(s.Now(p)) > 0 {
 			return true
 		}
@@ -149,7 +149,7 @@ func (s *Session) after(c Change) map[plan.Place]length.Exact {
 
 // makes reads a size at every place of a feature that is not left out.
 func (s *Session) makes(out map[plan.Place]length.Exact, f plan.Feature, size length.Exact) {
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		if !s.IsLeftOut(p) {
 			out[p] = size
 		}
@@ -158,7 +158,7 @@ func (s *Session) makes(out map[plan.Place]length.Exact, f plan.Feature, size le
 
 // shifts reads so much more wherever a feature is read now.
 func (s *Session) shifts(out map[plan.Place]length.Exact, f plan.Feature, by length.Exact) {
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		if now := s.Figure(p, s.Stage(f)).Add(by); now.Measured() {
 			out[p] = now
 		}
@@ -168,7 +168,7 @@ func (s *Session) shifts(out map[plan.Place]length.Exact, f plan.Feature, by len
 // rereadings returns the readings of a feature, as predicted.
 func (s *Session) rereadings(f plan.Feature, after map[plan.Place]length.Exact) []record.Body {
 	var out []record.Body
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		e, ok := after[p]
 		if !ok {
 			continue

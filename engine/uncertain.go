@@ -31,7 +31,7 @@ func (s *Session) stageFigure(p plan.Place, stage int, through ...string) doubt.
 		}
 	}
 	var master []doubt.Figure
-	for _, q := range s.plan.Places(on) {
+	for q := range s.plan.Each(on) {
 		at := s.stageOf(on, s.zeroings[x.ID].n)
 		if len(s.At(q, at)) > 0 {
 			master = append(master, s.stageFigure(q, at, append(through, x.ID)...))
@@ -95,40 +95,50 @@ func masterID(x gauge.Setting) string {
 	return "setting " + x.ID
 }
 
+// pool is what the repeats of a session say of its instruments.
+type pool struct {
+	groups    map[string][][]length.Length
+	estimates map[string]doubt.Estimate
+}
+
 // Repeatability is an instrument's, pooled over every place of this session
 // that was read more than once in one set of it, blind repeats among them, and
 // its past repeats.
 func (s *Session) Repeatability(instrument string) doubt.Estimate {
-	if e, ok := s.pooled[instrument]; ok {
+	if s.pooled == nil {
+		s.pooled = &pool{s.repeats(), map[string]doubt.Estimate{}}
+	}
+	if e, ok := s.pooled.estimates[instrument]; ok {
 		return e
 	}
 	var past doubt.Estimate
 	if i, _ := s.Instrument(instrument); !i.S.IsZero() {
 		past = doubt.Estimate{S: i.S.Exact().Float(), DF: i.DF}
 	}
-	e := doubt.Pool(past, s.repeats(instrument)...)
-	if s.pooled == nil {
-		s.pooled = map[string]doubt.Estimate{}
-	}
-	s.pooled[instrument] = e
+	e := doubt.Pool(past, s.pooled.groups[instrument]...)
+	s.pooled.estimates[instrument] = e
 	return e
 }
 
-// repeats returns the sizes read again and again at one place in one set of an
-// instrument.
-func (s *Session) repeats(instrument string) [][]length.Length {
-	var out [][]length.Length
+// repeats returns the sizes read again and again at one place in one set, by the
+// set's instrument. All instruments at once: to walk the places for each was an
+// eighth of a full assessment.
+func (s *Session) repeats() map[string][][]length.Length {
+	out := map[string][][]length.Length{}
 	for _, p := range s.Places() {
 		for stage := range s.Stage(p.Of) + 1 {
+			taken := append(s.At(p, stage), s.Blind(p, stage)...)
+			if len(taken) < 2 {
+				continue
+			}
 			bySet := map[string][]length.Length{}
-			for _, t := range append(s.At(p, stage), s.Blind(p, stage)...) {
-				if s.instrumentOf(t.Set).ID == instrument {
-					bySet[t.Set] = append(bySet[t.Set], s.SizeOf(t).Round())
-				}
+			for _, t := range taken {
+				bySet[t.Set] = append(bySet[t.Set], s.SizeOf(t).Round())
 			}
 			for _, set := range s.sets {
 				if group := bySet[set.ID]; len(group) > 1 {
-					out = append(out, group)
+					by := s.instrumentOf(set.ID).ID
+					out[by] = append(out[by], group)
 				}
 			}
 		}

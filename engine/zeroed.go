@@ -109,7 +109,7 @@ func (s *Session) zeroSize(id string, through ...string) length.Exact {
 	}
 	var all []length.Exact
 	stage := s.stageOf(f, s.zeroings[id].n)
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		all = append(all, s.figure(p, stage, append(through, id)...))
 	}
 	return length.MeanOf(all...)
@@ -119,7 +119,7 @@ func (s *Session) zeroSize(id string, through ...string) length.Exact {
 // settings it was read with, nearest first.
 func (s *Session) restsOn(f plan.Feature, stage int) []plan.Feature {
 	var out []plan.Feature
-	for _, p := range s.plan.Places(f) {
+	for p := range s.plan.Each(f) {
 		for _, t := range s.At(p, stage) {
 			set, _ := s.Set(t.Set)
 			x, _ := s.Setting(set.Setting)
