@@ -75,7 +75,7 @@ func (q *quarry) carve(data []byte) {
 // there is no frame of the key. A text ends in a brace, perhaps with blanks
 // behind it, and has no control characters.
 func carved(key, data []byte) []byte {
-	sum, done, brace := crc32.Checksum(key, castagnoli), 0, false
+	sum, done, brace := crc32.Checksum(key, castagnoli()), 0, false
 	for i := 1; i+crc32.Size < len(data) && i < maxFrame; i++ {
 		switch b := data[i]; {
 		case b == '}':
@@ -88,7 +88,7 @@ func carved(key, data []byte) []byte {
 		if !brace {
 			continue
 		}
-		sum, done = crc32.Update(sum, castagnoli, data[done:i+1]), i+1
+		sum, done = crc32.Update(sum, castagnoli(), data[done:i+1]), i+1
 		if sum == binary.BigEndian.Uint32(data[done:]) {
 			return data[1:done]
 		}

@@ -3,7 +3,7 @@ package store
 import (
 	"encoding/binary"
 	"errors"
-	"hash/crc64"
+	"hash/maphash"
 	"io"
 	"math"
 	"os"
@@ -153,35 +153,41 @@ func (f *file) note(m meta, mark uint64, info os.FileInfo) {
 	f.unsure.Store(false)
 }
 
-var markTable = crc64.MakeTable(crc64.ECMA)
+var markSeed = maphash.MakeSeed()
 
-// marking is a checksum of the last entry of every bucket, in the order of the
-// buckets' names.
-type marking uint64
+// marking is a hash of the last entry of every bucket, in the order of the
+// buckets' names. It is good in this process only.
+type marking struct{ maphash.Hash }
+
+func newMarking() *marking {
+	m := &marking{}
+	m.SetSeed(markSeed)
+	return m
+}
 
 func (m *marking) add(parts ...[]byte) {
 	for _, p := range parts {
-		size := binary.BigEndian.AppendUint64(nil, uint64(len(p)))
-		*m = marking(crc64.Update(crc64.Update(uint64(*m), markTable, size), markTable, p))
+		_, _ = m.Write(number(uint64(len(p))))
+		_, _ = m.Write(p)
 	}
 }
 
 // markOf returns what tells the database from others as a transaction leaves it.
 func markOf(tx *bolt.Tx) uint64 {
-	var m marking
+	m := newMarking()
 	_ = tx.ForEach(func(name []byte, b *bolt.Bucket) error {
 		key, value := b.Cursor().Last()
 		m.add(name, key, value)
 		return nil
 	})
-	return uint64(m)
+	return m.Sum64()
 }
 
 // markOn is markOf of what lies in the file, where bbolt could stumble. What
 // cannot be read adds nothing.
 func (f *file) markOn(at meta) uint64 {
 	p := &pages{r: f.data, meta: at, stop: never}
-	var m marking
+	m := newMarking()
 	root, err := p.read(at.root)
 	for i := range root.count {
 		bucket, ok := elementOf(root, i)
@@ -191,7 +197,7 @@ func (f *file) markOn(at meta) uint64 {
 		last := p.last(bucket.value)
 		m.add(bucket.key, last.key, last.value)
 	}
-	return uint64(m)
+	return m.Sum64()
 }
 
 // last returns the last entry of a bucket, given by its value in the page of the

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+	"sync"
 
 	"borewright/engine/record"
 )
@@ -21,11 +22,13 @@ func (m Mark) String() string {
 	return fmt.Sprintf("borewright-sheet uid=%s n=%d sha256=%s units=%s;", m.UID, m.Head.N, m.Head.Hash, m.Units)
 }
 
-var markPattern = regexp.MustCompile(`borewright-sheet uid=([0-9A-Za-z-]{1,100}) n=([0-9]{1,18}) sha256=([0-9A-Za-z_-]{43}) units=(in|mm|both|);`)
+var markPattern = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`borewright-sheet uid=([0-9A-Za-z-]{1,100}) n=([0-9]{1,18}) sha256=([0-9A-Za-z_-]{43}) units=(in|mm|both|);`)
+})
 
 // FindMark finds the mark in the bytes of a sheet; ok is false without one.
 func FindMark(data []byte) (m Mark, ok bool) {
-	found := markPattern.FindSubmatch(data)
+	found := markPattern().FindSubmatch(data)
 	if found == nil {
 		return Mark{}, false
 	}

@@ -1,6 +1,9 @@
 package draw
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // face is one size of the large digits, as drawn in glyphs.go.
 type face struct {
@@ -50,16 +53,17 @@ type size struct {
 
 func (s size) rows() int { return s.face.rows * s.k }
 
+// The glyphs are read when a big figure is first drawn, not at every start.
 var (
-	glyphs5 = readFace(face5)
-	glyphs7 = readFace(face7)
+	glyphs5 = sync.OnceValue(func() map[rune]bitmap { return readFace(face5) })
+	glyphs7 = sync.OnceValue(func() map[rune]bitmap { return readFace(face7) })
 )
 
 // sizeFor is the tallest size of at most that many rows; none when rows is
 // below five.
 func sizeFor(rows int) (size, bool) {
-	five := size{&face5, glyphs5, rows / face5.rows}
-	seven := size{&face7, glyphs7, rows / face7.rows}
+	five := size{&face5, glyphs5(), rows / face5.rows}
+	seven := size{&face7, glyphs7(), rows / face7.rows}
 	if seven.rows() > five.rows() {
 		return seven, true
 	}
