@@ -164,7 +164,7 @@ func checkNext(b *bolt.Bucket, r row) error {
 	if there == nil {
 		return fmt.Errorf("event %d of stream %d is missing", n-1, id)
 	}
-	line, err := unframe(before, there)
+	line, err := framed(before, there)
 	if err != nil {
 		return fmt.Errorf("event %d of stream %d: %w", n-1, id, err)
 	}

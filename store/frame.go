@@ -37,6 +37,15 @@ func frame(key, payload []byte) []byte {
 
 // unframe returns a copy of what frame held, or what is wrong with the value.
 func unframe(key, value []byte) ([]byte, error) {
+	p, err := framed(key, value)
+	if err != nil {
+		return nil, err
+	}
+	return append([]byte(nil), p...), nil
+}
+
+// framed is unframe without the copy: what it returns is the value's own.
+func framed(key, value []byte) ([]byte, error) {
 	if len(value) < frameExtra || len(value) > maxFrame {
 		return nil, errShort
 	}
@@ -47,7 +56,7 @@ func unframe(key, value []byte) ([]byte, error) {
 	if body[0] != frameVersion {
 		return nil, errVersion
 	}
-	return append([]byte(nil), body[1:]...), nil
+	return body[1:], nil
 }
 
 func checksum(key, body []byte) uint32 {
@@ -59,7 +68,7 @@ func number(n uint64) []byte { return binary.BigEndian.AppendUint64(nil, n) }
 
 // unframeNumber is unframe of a payload that number made.
 func unframeNumber(key, value []byte) (uint64, error) {
-	p, err := unframe(key, value)
+	p, err := framed(key, value)
 	if err != nil {
 		return 0, err
 	}

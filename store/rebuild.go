@@ -68,7 +68,6 @@ func (f *file) scanIndex() (x *index, whole bool, err error) {
 	err = f.view(func(tx *bolt.Tx) error {
 		x.expect(tx)
 		bad = errors.Join(x.readUIDs(tx), x.readTouches(tx), x.readLast(tx))
-		slim(tx)
 		return nil
 	})
 	return x, bad == nil && x.whole(), err

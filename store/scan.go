@@ -111,7 +111,7 @@ func (f *file) headings(limit int) ([]record.Heading, error) {
 			if id, err := unframeNumber(k, v); err == nil {
 				seen = append(seen, see(tx, id))
 			}
-			if len(seen)%slimEvery == slimEvery-1 {
+			if limit <= 0 && len(seen)%slimEvery == slimEvery-1 {
 				slim(tx)
 			}
 		}

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"strconv"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -19,14 +20,19 @@ type headings struct {
 	whole bool
 }
 
-// refresh asks for the newest sessions.
-func (b *bench) refresh() tea.Cmd { return b.headings(benchFirst) }
+// restAfter is how long the newest sessions stand alone on the bench: to read all
+// of 10,000 at once with the first frame held that up by 20 ms.
+const restAfter = 200 * time.Millisecond
 
-// headings asks for so many sessions, for all when limit is 0.
-func (b *bench) headings(limit int) tea.Cmd {
+// refresh asks for the newest sessions.
+func (b *bench) refresh() tea.Cmd { return b.headings(benchFirst, 0) }
+
+// headings asks after a while for so many sessions, for all when limit is 0.
+func (b *bench) headings(limit int, after time.Duration) tea.Cmd {
 	b.asked++
 	book := b.st.Book
 	return ask(b.asked, func() (headings, error) {
+		time.Sleep(after)
 		hs, err := book.Headings(limit)
 		return headings{listedOf(hs), limit == 0 || len(hs) < limit}, err
 	})
@@ -48,7 +54,7 @@ func (b *bench) take(a answer[headings]) tea.Cmd {
 		b.st.Say(draw.Warn, w)
 	}
 	if !b.known.whole {
-		return b.headings(0)
+		return b.headings(0, restAfter)
 	}
 	return nil
 }
