@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"strconv"
 	"time"
 
@@ -100,17 +101,28 @@ func (b *bench) seat(a answer[opened]) tea.Cmd {
 		b.st.Say(draw.Bad, "the session was not opened: "+err.Error())
 		return nil
 	}
-	return then(d)
+	next := then(d)
+	if d.Damaged != nil {
+		b.st.Say(draw.Bad, fmt.Sprintf("%v: what was before is shown and only read; borewright salvage recovers what is intact behind it", d.Damaged))
+	}
+	return next
 }
 
+// desk opens what was read of a session. One of which only the beginning can be
+// read lies open with that, only to be looked at.
 func (b *bench) desk(a answer[opened]) (*Desk, error) {
-	if a.err != nil {
+	if a.err != nil && len(a.value.events) == 0 {
 		return nil, a.err
 	}
 	if d, ok := b.st.deskOf(a.value.uid); ok {
 		return d, nil
 	}
-	return newDesk(b.st, a.value.events)
+	d, err := newDesk(b.st, a.value.events)
+	if err != nil || a.err == nil {
+		return d, err
+	}
+	d.Damaged = a.err
+	return d, nil
 }
 
 // begun is a session that the setup has just begun.

@@ -64,7 +64,7 @@ func (s *doubtPage) Update(tea.Msg) tea.Cmd { return nil }
 func (s *doubtPage) Resize(w, h int) { s.w, s.h = w, h }
 
 // Title names the screen.
-func (s *doubtPage) Title() string { return "doubt, " + s.desk.Session.Details().Title }
+func (s *doubtPage) Title() string { return "doubt, " + s.desk.Title() }
 
 // Typing takes no characters.
 func (s *doubtPage) Typing() Typing { return NotTyping }

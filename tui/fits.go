@@ -86,7 +86,7 @@ func (s *fits) Resize(w, h int) {
 }
 
 // Title names the screen.
-func (s *fits) Title() string { return "fits of " + s.desk.Session.Details().Title }
+func (s *fits) Title() string { return "fits of " + s.desk.Title() }
 
 // Typing takes digits, point and signs.
 func (s *fits) Typing() Typing { return Numbers }

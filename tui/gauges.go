@@ -74,7 +74,7 @@ func (s *gaugesScreen) mark(id string) {
 func (s *gaugesScreen) Resize(w, h int) { s.w, s.h = w, h }
 
 // Title names the screen.
-func (s *gaugesScreen) Title() string { return "gauges of " + s.desk.Session.Details().Title }
+func (s *gaugesScreen) Title() string { return "gauges of " + s.desk.Title() }
 
 // Typing takes no characters.
 func (s *gaugesScreen) Typing() Typing { return NotTyping }

@@ -44,7 +44,7 @@ func (s *givens) Init() tea.Cmd { return nil }
 func (s *givens) Resize(w, h int) { s.w, s.h = w, h }
 
 // Title names the screen.
-func (s *givens) Title() string { return "on hand and given for " + s.desk.Session.Details().Title }
+func (s *givens) Title() string { return "on hand and given for " + s.desk.Title() }
 
 // Typing takes no characters.
 func (s *givens) Typing() Typing { return NotTyping }

@@ -49,7 +49,7 @@ func (s *limitsScreen) Update(tea.Msg) tea.Cmd { return nil }
 func (s *limitsScreen) Resize(w, h int) { s.w, s.h = w, h }
 
 // Title names the screen.
-func (s *limitsScreen) Title() string { return "limits of " + s.desk.Session.Details().Title }
+func (s *limitsScreen) Title() string { return "limits of " + s.desk.Title() }
 
 // Typing takes no characters.
 func (s *limitsScreen) Typing() Typing { return NotTyping }

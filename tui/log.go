@@ -50,7 +50,7 @@ func (l *logScreen) Update(msg tea.Msg) tea.Cmd {
 func (l *logScreen) Resize(w, h int) { l.w, l.h = w, h }
 
 // Title names the screen.
-func (l *logScreen) Title() string { return "log of " + l.desk.Session.Details().Title }
+func (l *logScreen) Title() string { return "log of " + l.desk.Title() }
 
 // Typing takes every character while a line is typed.
 func (l *logScreen) Typing() Typing {

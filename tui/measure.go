@@ -73,7 +73,7 @@ func (m *measure) Init() tea.Cmd { return nil }
 func (m *measure) Resize(w, h int) { m.w, m.h = w, h }
 
 // Title names the session.
-func (m *measure) Title() string { return m.desk.Session.Details().Title }
+func (m *measure) Title() string { return m.desk.Title() }
 
 // Typing takes digits, point and signs; labels are asked for with letters too.
 func (m *measure) Typing() Typing {

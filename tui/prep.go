@@ -61,7 +61,7 @@ func (p *prepScreen) Init() tea.Cmd { return nil }
 func (p *prepScreen) Resize(w, h int) { p.w, p.h = w, h }
 
 // Title names the screen.
-func (p *prepScreen) Title() string { return "prep, " + p.desk.Session.Details().Title }
+func (p *prepScreen) Title() string { return "prep, " + p.desk.Title() }
 
 // Typing takes digits, point and signs while a number is keyed or may have a
 // sign.

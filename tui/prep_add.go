@@ -60,7 +60,7 @@ func (a *prepAdd) Update(tea.Msg) tea.Cmd { return nil }
 func (a *prepAdd) Resize(w, h int) { a.w, a.h = w, h }
 
 // Title names the screen.
-func (a *prepAdd) Title() string { return "add to the prep list, " + a.desk.Session.Details().Title }
+func (a *prepAdd) Title() string { return "add to the prep list, " + a.desk.Title() }
 
 // Typing takes no characters.
 func (a *prepAdd) Typing() Typing { return NotTyping }

@@ -34,7 +34,7 @@ func (e *prepEdit) Update(tea.Msg) tea.Cmd { return nil }
 func (e *prepEdit) Resize(w, h int) { e.w, e.h = w, h }
 
 // Title names the screen.
-func (e *prepEdit) Title() string { return "prep list, " + e.desk.Session.Details().Title }
+func (e *prepEdit) Title() string { return "prep list, " + e.desk.Title() }
 
 // Typing takes no characters.
 func (e *prepEdit) Typing() Typing { return NotTyping }

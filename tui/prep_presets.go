@@ -38,7 +38,7 @@ func (p *prepPresets) Init() tea.Cmd { return nil }
 func (p *prepPresets) Resize(w, h int) { p.w, p.h = w, h }
 
 // Title names the screen.
-func (p *prepPresets) Title() string { return "new prep list, " + p.desk.Session.Details().Title }
+func (p *prepPresets) Title() string { return "new prep list, " + p.desk.Title() }
 
 // Typing takes no characters.
 func (p *prepPresets) Typing() Typing { return NotTyping }

@@ -83,7 +83,7 @@ func (s *sheetScreen) Update(msg tea.Msg) tea.Cmd {
 func (s *sheetScreen) Resize(w, h int) { s.w, s.h = w, h }
 
 // Title names the screen.
-func (s *sheetScreen) Title() string { return "build sheet, " + s.desk.Session.Details().Title }
+func (s *sheetScreen) Title() string { return "build sheet, " + s.desk.Title() }
 
 // Typing takes no characters.
 func (s *sheetScreen) Typing() Typing { return NotTyping }
@@ -184,7 +184,11 @@ func (s *sheetScreen) fileName() string {
 func (s *sheetScreen) write(over bool) tea.Cmd {
 	s.writing++
 	folder, name, data := s.st.Folder, s.fileName(), s.made.Data
+	damage := s.desk.Damaged
 	return ask(s.writing, func() (written, error) {
+		if damage != nil {
+			return written{}, damage
+		}
 		path, err := folder.Write(name, data, over)
 		return written{path}, err
 	})

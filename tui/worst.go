@@ -33,7 +33,7 @@ func (s *worst) Update(msg tea.Msg) tea.Cmd {
 func (s *worst) Resize(w, h int) { s.w, s.h = w, h }
 
 // Title names the screen.
-func (s *worst) Title() string { return "worst first, " + s.desk.Session.Details().Title }
+func (s *worst) Title() string { return "worst first, " + s.desk.Title() }
 
 // Typing takes no characters.
 func (s *worst) Typing() Typing { return NotTyping }
