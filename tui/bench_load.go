@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"strconv"
 	"time"
 
@@ -101,9 +100,10 @@ func (b *bench) seat(a answer[opened]) tea.Cmd {
 		b.st.Say(draw.Bad, "the session was not opened: "+err.Error())
 		return nil
 	}
+	before := b.st.status
 	next := then(d)
-	if d.Damaged != nil {
-		b.st.Say(draw.Bad, fmt.Sprintf("%v: what was before is shown and only read; borewright salvage recovers what is intact behind it", d.Damaged))
+	if now := b.st.status; d.Shut != nil && (now == before || now.tone != draw.Bad) {
+		b.st.Say(draw.Bad, d.notice())
 	}
 	return next
 }
@@ -121,7 +121,7 @@ func (b *bench) desk(a answer[opened]) (*Desk, error) {
 	if err != nil || a.err == nil {
 		return d, err
 	}
-	d.Damaged = a.err
+	d.Shut = a.err
 	return d, nil
 }
 

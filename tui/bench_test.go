@@ -365,34 +365,3 @@ func TestBenchScreens(t *testing.T) {
 		screenGolden(t, "bench-duplicate"+at, s)
 	}
 }
-
-// A session of which only the beginning can be read lies open with that, says so
-// on every screen, and takes nothing more: no reading, no sheet.
-func TestADamagedSessionIsOnlyRead(t *testing.T) {
-	s := newStation(t, 80, 24, "launch")
-	uid := s.book.order[0]
-	whole := len(s.book.sessions[uid])
-	s.book.broken, s.book.intact = errors.New("session \"s1\" cannot be read from event 12 on"), whole-2
-	s.keys("<enter>")
-	m := top[*measure](s)
-	if n := m.desk.Session.Head().N; n != int64(whole-2) {
-		t.Errorf("%d events are shown of %d intact ones", n, whole-2)
-	}
-	if !strings.Contains(s.st.status.text, "from event 12 on") || !strings.Contains(s.st.status.text, "salvage") {
-		t.Errorf("said %q", s.st.status.text)
-	}
-	s.keys("+", "4", "<enter>")
-	if !strings.Contains(s.r.View(), "from event 12 on") || m.desk.Session.Head().N != int64(whole-2) || len(s.book.sessions[uid]) != whole {
-		t.Errorf("a reading was taken:\n%s", s.r.View())
-	}
-	for _, key := range []string{"w", "e"} {
-		s.keys(key)
-		if !strings.Contains(s.r.View(), "DAMAGED, only read") {
-			t.Errorf("%s shows\n%s", key, s.r.View())
-		}
-	}
-	s.keys("<enter>")
-	if files := s.st.Folder.(*drawer).files; len(files) != 0 {
-		t.Errorf("%d sheets were written", len(files))
-	}
-}

@@ -11,7 +11,8 @@ type Book interface {
 	// Headings returns the newest touched sessions first, at most limit, or
 	// all when limit is 0.
 	Headings(limit int) ([]record.Heading, error)
-	// Load returns every event of a session, checked.
+	// Load returns every event of a session, checked. When one cannot be read,
+	// those before it come with the error.
 	Load(uid string) ([]record.Sealed, error)
 	// Keep numbers and seals events and queues them; it returns at once. The
 	// outcome comes back through the Inbox.

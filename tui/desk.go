@@ -17,9 +17,9 @@ type Desk struct {
 	Kept int64
 	// Failed is why the events behind Kept are not kept yet, or nil.
 	Failed error
-	// Damaged is why only the events before it are shown, or nil. Nothing can be
-	// added behind them.
-	Damaged error
+	// Shut is why only the beginning of the session can be read, because what is
+	// behind it is damaged or of a newer program, or nil. Nothing can be added.
+	Shut error
 }
 
 // newDesk opens a session whose events are all kept.
@@ -44,22 +44,16 @@ func (st *Station) deskOf(uid string) (*Desk, bool) {
 	return nil, false
 }
 
-// Title returns the session's title, behind a word on what is wrong with it.
-func (d *Desk) Title() string {
-	title := d.Session.Details().Title
-	if d.Damaged != nil {
-		return "DAMAGED, only read: " + title
-	}
-	return title
-}
+// Title returns the session's title.
+func (d *Desk) Title() string { return d.Session.Details().Title }
 
 // UID returns the session's id.
 func (d *Desk) UID() string { return d.Session.Details().UID }
 
 // Record takes what happened to the book and into the state, all or none.
 func (d *Desk) Record(bodies ...record.Body) error {
-	if d.Damaged != nil {
-		return d.Damaged
+	if d.Shut != nil {
+		return d.refusal()
 	}
 	if err := d.Session.CheckAll(bodies...); err != nil {
 		return err

@@ -63,7 +63,7 @@ func (r *router) smallPage() []string {
 // header names where the station is, and what is not kept.
 func (r *router) header() string {
 	p := &r.st.Palette
-	left := " borewright: " + draw.Clean(r.top().Title())
+	left := " borewright: " + draw.Clean(r.mark()+r.top().Title())
 	if r.st.Apart != "" {
 		left += " (" + r.st.Apart + ")"
 	}

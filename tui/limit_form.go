@@ -73,7 +73,7 @@ const keyedHere = "keyed at the bench"
 
 // Title names what is limited.
 func (x *limitForm) Title() string {
-	return "limits on " + limitTitle(x.desk.Session, x.now) + ", " + x.desk.Session.Details().Title
+	return "limits on " + limitTitle(x.desk.Session, x.now) + ", " + x.desk.Title()
 }
 
 // Actions are its keys.

@@ -75,6 +75,8 @@ func (m *measure) Resize(w, h int) { m.w, m.h = w, h }
 // Title names the session.
 func (m *measure) Title() string { return m.desk.Title() }
 
+func (m *measure) session() *Desk { return m.desk }
+
 // Typing takes digits, point and signs; labels are asked for with letters too.
 func (m *measure) Typing() Typing {
 	if m.keys.Asking.What == keying.AskGoTo {

@@ -31,7 +31,7 @@ func (m *measure) askStale(now time.Time) {
 // stale says why the zero of the gauge in the hand is to be checked first, or "".
 func (m *measure) stale(now time.Time) (why string, h engine.Hand) {
 	s := m.desk.Session
-	if m.place.IsZero() {
+	if m.place.IsZero() || m.desk.Shut != nil {
 		return "", h
 	}
 	h, lay, stale := s.Stale(m.place.Of.Family, now)

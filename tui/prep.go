@@ -63,6 +63,8 @@ func (p *prepScreen) Resize(w, h int) { p.w, p.h = w, h }
 // Title names the screen.
 func (p *prepScreen) Title() string { return "prep, " + p.desk.Title() }
 
+func (p *prepScreen) session() *Desk { return p.desk }
+
 // Typing takes digits, point and signs while a number is keyed or may have a
 // sign.
 func (p *prepScreen) Typing() Typing {

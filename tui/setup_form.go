@@ -46,7 +46,7 @@ func (s *setupForm) Title() string {
 	if s.desk == nil {
 		return "new session"
 	}
-	return "setup of " + s.desk.Session.Details().Title
+	return "setup of " + s.desk.Title()
 }
 
 // Actions are its keys. Those that change a choice are there on a choice only.

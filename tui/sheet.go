@@ -85,6 +85,8 @@ func (s *sheetScreen) Resize(w, h int) { s.w, s.h = w, h }
 // Title names the screen.
 func (s *sheetScreen) Title() string { return "build sheet, " + s.desk.Title() }
 
+func (s *sheetScreen) session() *Desk { return s.desk }
+
 // Typing takes no characters.
 func (s *sheetScreen) Typing() Typing { return NotTyping }
 
@@ -177,17 +179,17 @@ func (s *sheetScreen) unit() tea.Cmd {
 
 // fileName is the name of the file, by the session's title.
 func (s *sheetScreen) fileName() string {
-	return cmp.Or(draw.Clean(s.desk.Session.Details().Title), "build sheet") + s.form.Suffix()
+	return cmp.Or(draw.Clean(s.desk.Title()), "build sheet") + s.form.Suffix()
 }
 
 // write writes the sheet into the folder.
 func (s *sheetScreen) write(over bool) tea.Cmd {
 	s.writing++
 	folder, name, data := s.st.Folder, s.fileName(), s.made.Data
-	damage := s.desk.Damaged
+	shut := s.desk.Shut
 	return ask(s.writing, func() (written, error) {
-		if damage != nil {
-			return written{}, damage
+		if shut != nil {
+			return written{}, shut
 		}
 		path, err := folder.Write(name, data, over)
 		return written{path}, err
