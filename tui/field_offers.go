@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"borewright/engine"
 	"borewright/engine/gauge"
@@ -17,7 +18,7 @@ const mostOffers = 9
 
 // keypadOnly is text of a keypad's signs, with a digit at either end: a number,
 // or several with what parts them between, such as the steps of a torque.
-var keypadOnly = regexp.MustCompile(`^[0-9]([0-9.,+\-/]*[0-9])?$`)
+var keypadOnly = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[0-9]([0-9.,+\-/]*[0-9])?$`) })
 
 // taken is what a field of words takes in for what is typed: the text that a
 // digit stands for, or a number with the unit that belongs behind it.
@@ -30,7 +31,7 @@ func (f field) taken(text string) string {
 			return f.offers[n-1]
 		}
 	}
-	if f.behind != "" && keypadOnly.MatchString(text) {
+	if f.behind != "" && keypadOnly().MatchString(text) {
 		return text + " " + f.behind
 	}
 	return text

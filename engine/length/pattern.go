@@ -3,6 +3,7 @@ package length
 import (
 	"regexp"
 	"strings"
+	"sync"
 )
 
 // The patterns are regular expressions, unanchored, of what both Go and
@@ -30,11 +31,11 @@ func UnitPattern(among ...Unit) string {
 	for _, u := range among {
 		all = append(all, spelt[u])
 	}
-	return `(?:` + letter.ReplaceAllStringFunc(strings.Join(all, "|"), eitherCase) + `)`
+	return `(?:` + letter().ReplaceAllStringFunc(strings.Join(all, "|"), eitherCase) + `)`
 }
 
 // letter is a small letter of a unit, and the letters that stand in brackets.
-var letter = regexp.MustCompile(`\[uµμ\]|[a-z]`)
+var letter = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\[uµμ\]|[a-z]`) })
 
 func eitherCase(s string) string {
 	if strings.HasPrefix(s, "[") {

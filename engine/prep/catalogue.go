@@ -149,7 +149,7 @@ func foreCam(l plan.Layout) []string {
 // the order in which they are usually done.
 func Catalogue(f For) List {
 	var out List
-	for _, e := range catalogue {
+	for _, e := range catalogue() {
 		if !e.empty(f) {
 			out = append(out, e.build(f))
 		}

@@ -1,6 +1,11 @@
 package prep
 
-import "borewright/engine/plan"
+import (
+	"slices"
+	"sync"
+
+	"borewright/engine/plan"
+)
 
 // The choices of the oil path.
 const (
@@ -19,7 +24,7 @@ const (
 )
 
 // catalogue is the table of all steps.
-var catalogue = append(append(append([]entry(nil), blockSteps...), crankSteps...), assemblySteps...)
+var catalogue = sync.OnceValue(func() []entry { return slices.Concat(blockSteps, crankSteps, assemblySteps) })
 
 // blockSteps are the steps of a block.
 var blockSteps = []entry{
