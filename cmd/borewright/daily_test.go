@@ -45,10 +45,10 @@ func (d dated) BackupOfDay(day time.Time, keep int) (string, error) {
 
 // dailyBench opens a database with one session in it at 23:58 on the 2nd of March;
 // keep keeps one reading of it at a time.
-func dailyBench(t *testing.T, b *dated) (days *daily, keep func(at time.Time)) {
+func dailyBench(t *testing.T, b *dated, rest time.Duration) (days *daily, keep func(at time.Time)) {
 	t.Helper()
 	w := newShelf().world(io.Discard, io.Discard)
-	days = &daily{broken: &crashes{w: w, folder: "data"}}
+	days = newDaily(&crashes{w: w, folder: "data"}, rest)
 	b.on = &dates{}
 	b.Mem = store.Memory(store.Options{Notify: days.hear})
 	book := newTally(b, days)
@@ -75,7 +75,7 @@ func dailyBench(t *testing.T, b *dated) (days *daily, keep func(at time.Time)) {
 func TestDailyBackups(t *testing.T) {
 	t.Parallel()
 	b := &dated{}
-	days, keep := dailyBench(t, b)
+	days, keep := dailyBench(t, b, 0)
 	for _, at := range []time.Time{
 		time.Date(2026, 3, 2, 23, 59, 59, 0, time.UTC),
 		time.Date(2026, 3, 3, 0, 0, 1, 0, time.UTC),
@@ -100,7 +100,7 @@ func TestDailyBackups(t *testing.T) {
 func TestDailyBackupHoldsNothingUp(t *testing.T) {
 	t.Parallel()
 	b := &dated{wait: make(chan struct{})}
-	days, keep := dailyBench(t, b)
+	days, keep := dailyBench(t, b, 0)
 	for day := range 3 {
 		keep(time.Date(2026, 3, 3, 9, day, 0, 0, time.UTC)) // it returns when the event is kept
 	}
@@ -111,11 +111,43 @@ func TestDailyBackupHoldsNothingUp(t *testing.T) {
 	}
 }
 
+// TestDailyBackupRests: the copy of the day on which the station is opened leaves
+// the machine to the first frame, and is made all the same when it is left at once.
+func TestDailyBackupRests(t *testing.T) {
+	t.Parallel()
+	b := &dated{}
+	days, keep := dailyBench(t, b, time.Hour)
+	keep(time.Date(2026, 3, 2, 23, 59, 0, 0, time.UTC))
+	b.on.mu.Lock()
+	if len(b.on.days) != 0 {
+		t.Errorf("copied on %v before the rest was over", b.on.days)
+	}
+	b.on.mu.Unlock()
+	days.end()
+	if !slices.Equal(b.on.days, []string{"2026-03-02"}) {
+		t.Errorf("copied on %v", b.on.days)
+	}
+}
+
+// TestDailyBackupOfNextDay: where that day begins before the rest is over both are
+// copied, in their order.
+func TestDailyBackupOfNextDay(t *testing.T) {
+	t.Parallel()
+	b := &dated{}
+	days, keep := dailyBench(t, b, time.Hour)
+	keep(time.Date(2026, 3, 3, 0, 0, 1, 0, time.UTC))
+	days.made.Wait()
+	if !slices.Equal(b.on.days, []string{"2026-03-02", "2026-03-03"}) {
+		t.Errorf("copied on %v", b.on.days)
+	}
+	days.end()
+}
+
 // TestDailyBackupThatFails is told on the bench, and so is one that breaks off.
 func TestDailyBackupThatFails(t *testing.T) {
 	t.Parallel()
 	b := &dated{err: errors.New("the disk is full")}
-	days, keep := dailyBench(t, b)
+	days, keep := dailyBench(t, b, 0)
 	days.made.Wait()
 	b.on = nil // nothing can be noted: it breaks off
 	days.file = b
@@ -131,7 +163,7 @@ func TestDailyBackupThatFails(t *testing.T) {
 // was nothing to copy.
 func TestDailyBackupOfNothing(t *testing.T) {
 	t.Parallel()
-	days := &daily{broken: &crashes{}}
+	days := newDaily(&crashes{}, 0)
 	b := dated{shelved: shelved{store.Memory(store.Options{})}, on: &dates{}}
 	days.open(b, time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC))
 	days.take(time.Date(2026, 3, 2, 10, 0, 0, 0, time.UTC))

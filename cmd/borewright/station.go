@@ -59,7 +59,7 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	ctx, release := w.Hangup(ctx)
 	defer release() // only when all is kept: a second signal must not kill
 	broken := &crashes{w: w, folder: filepath.Dir(s.path)}
-	days := &daily{broken: broken}
+	days := newDaily(broken, backupRest)
 	book, err := openTally(w, s, o.Inbox, days)
 	if err != nil {
 		return err
