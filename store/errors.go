@@ -77,11 +77,24 @@ type FileError struct {
 	Cause error
 }
 
-// Error returns one sentence that names the file.
+// errNoEvent means that a file was searched and no event was in it.
+var errNoEvent = errors.New("no event of this program was found in it")
+
+// saves names the command that helps against damage.
+const saves = `"borewright salvage OUT" recovers what is intact`
+
+// Error returns one sentence that names the file, and what helps when it is
+// damaged.
 func (e *FileError) Error() string {
 	text := fmt.Sprintf("%v: %s", e.Kind, e.Path)
-	if e.Cause != nil && isAny(e.Kind, ErrDamaged, ErrDisk, ErrUnfit, ErrNetwork) {
+	if e.Cause != nil && isAny(e.Kind, ErrDamaged, ErrDisk, ErrUnfit, ErrNetwork) || errors.Is(e.Cause, errNoEvent) {
 		text += fmt.Sprintf(" (%v)", e.Cause)
+	}
+	switch {
+	case errors.Is(e.Kind, ErrDamaged):
+		text += "; " + saves
+	case errors.Is(e.Cause, errForeign):
+		text += "; if it was one, " + saves
 	}
 	return text
 }
@@ -97,9 +110,14 @@ type SessionError struct {
 	Cause error
 }
 
-// Error returns one sentence that names the session and the event.
+// Error returns one sentence that names the session, the event, and what helps
+// when it is damaged.
 func (e *SessionError) Error() string {
-	return fmt.Sprintf("session %q cannot be read from event %d on: %v", e.UID, e.N, e.Cause)
+	text := fmt.Sprintf("session %q cannot be read from event %d on: %v", e.UID, e.N, e.Cause)
+	if errors.Is(e.Cause, record.ErrNewer) {
+		return text
+	}
+	return text + "; " + saves
 }
 
 // Unwrap returns the cause, with ErrDamaged unless a newer program wrote the

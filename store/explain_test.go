@@ -9,6 +9,8 @@ import (
 	"syscall"
 	"testing"
 
+	"borewright/engine/record"
+
 	berrors "go.etcd.io/bbolt/errors"
 )
 
@@ -60,11 +62,13 @@ func TestExplain(t *testing.T) {
 func TestErrorTexts(t *testing.T) {
 	for want, err := range map[string]error{
 		"the database would lie on a network disk, where readings can be lost: /a.db (nfs)": &FileError{Path: "/a.db", Kind: ErrNetwork, Cause: errors.New("nfs")},
-		"the disk is full: /a.db":                                               &FileError{Path: "/a.db", Kind: ErrFull, Cause: syscall.ENOSPC},
-		"the database file is damaged: /a.db (page 7)":                          &FileError{Path: "/a.db", Kind: ErrDamaged, Cause: errors.New("page 7")},
-		`session "s2" cannot be read from event 5 on: it is missing`:            &SessionError{UID: "s2", N: 5, Cause: errMissing},
-		"1 event is not kept: the disk is full":                                 &UnkeptError{Events: 1, Cause: ErrFull},
-		"3 events are not kept: the disk reported an error: x (file too large)": &UnkeptError{Events: 3, Cause: explain("x", syscall.EFBIG)},
+		"the disk is full: /a.db": &FileError{Path: "/a.db", Kind: ErrFull, Cause: syscall.ENOSPC},
+		"the database file is damaged: /a.db (page 7); \"borewright salvage OUT\" recovers what is intact":             &FileError{Path: "/a.db", Kind: ErrDamaged, Cause: errors.New("page 7")},
+		`session "s2" cannot be read from event 5 on: it is missing; "borewright salvage OUT" recovers what is intact`: &SessionError{UID: "s2", N: 5, Cause: errMissing},
+		`session "s2" cannot be read from event 5 on: ` + record.ErrNewer.Error():                                      &SessionError{UID: "s2", N: 5, Cause: record.ErrNewer},
+		"the file is not a database of this program: /a.db":                                                            &FileError{Path: "/a.db", Kind: ErrNotOurs},
+		"1 event is not kept: the disk is full":                                                                        &UnkeptError{Events: 1, Cause: ErrFull},
+		"3 events are not kept: the disk reported an error: x (file too large)":                                        &UnkeptError{Events: 3, Cause: explain("x", syscall.EFBIG)},
 	} {
 		if got := err.Error(); got != want {
 			t.Errorf("got  %q\nwant %q", got, want)

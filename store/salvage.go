@@ -84,7 +84,7 @@ func search(path string, with []string) (Salvaged, error) {
 	}
 	s.Unknown = q.strange
 	if len(q.events) == 0 {
-		return s, &FileError{Path: path, Kind: ErrNotOurs, Cause: errors.New("no event of this program was found in it")}
+		return s, &FileError{Path: path, Kind: ErrNotOurs, Cause: errNoEvent}
 	}
 	c, err := q.reach(path)
 	if err != nil {

@@ -23,13 +23,10 @@ func (d *Desk) mark() string {
 	}
 }
 
-// notice says when the session is opened what is shown of it, and what helps.
+// notice says when the session is opened what is shown of it, and why: the book's
+// words name what helps.
 func (d *Desk) notice() string {
-	what := d.Shut.Error() + ": what was before is shown and only read"
-	if errors.Is(d.Shut, record.ErrNewer) {
-		return what
-	}
-	return what + "; borewright salvage recovers what is intact behind it"
+	return "what was before is shown and only read: " + d.Shut.Error()
 }
 
 // refusal is why nothing is added to the session.

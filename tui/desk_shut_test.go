@@ -14,6 +14,9 @@ import (
 func shutAt(s *station, err error) (intact int) {
 	intact = len(s.book.sessions[s.book.order[0]]) - 2
 	s.book.broken, s.book.intact = fmt.Errorf("session \"s1\" cannot be read from event %d on: %w", intact+1, err), intact
+	if !errors.Is(err, record.ErrNewer) {
+		s.book.broken = fmt.Errorf("%w; \"borewright salvage OUT\" recovers what is intact", s.book.broken)
+	}
 	return intact
 }
 

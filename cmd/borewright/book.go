@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"borewright/engine/record"
 	"borewright/store"
@@ -34,7 +36,7 @@ func withBook(w World, path string, use func(Book) error) (err error) {
 		return busyWords(path, err)
 	}
 	defer func() {
-		warn(w, book.Warnings())
+		warn(w, unsaid(book.Warnings(), err))
 		err = errors.Join(err, book.Close())
 		broken.tell()
 	}()
@@ -49,6 +51,13 @@ func withBookToKeep(w World, path string, use func(Book) error) error {
 			return err
 		}
 		return use(b)
+	})
+}
+
+// unsaid returns the warnings that err does not say too.
+func unsaid(warnings []string, err error) []string {
+	return slices.DeleteFunc(warnings, func(text string) bool {
+		return err != nil && strings.Contains(err.Error(), text)
 	})
 }
 

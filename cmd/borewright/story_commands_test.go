@@ -68,6 +68,8 @@ var storyCommands = map[string]func(ts *testscript.TestScript, neg bool, args []
 	"unplug":    plain("NAME", 1, 1, unplugCommand),
 	"gauge":     plain("NAME TEXT", 2, 2, gaugeCommand),
 	"wait-exit": plain("CODE", 1, 1, waitExitCommand),
+	"spoil":     plain("FILE TEXT", 2, 2, spoilCommand),
+	"cut":       plain("FILE BYTES", 2, 2, cutCommand),
 	"exits":     plain("CODE PROGRAM ARGS...", 2, 99, exitsCommand),
 }
 

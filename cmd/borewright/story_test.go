@@ -31,6 +31,9 @@
 //	unplug NAME       take it away
 //	gauge NAME TEXT   have the gauge send TEXT
 //	wait-exit CODE    wait for the end; CODE is a number or killed
+//	spoil FILE TEXT   damage a file in the middle of every TEXT in it
+//	cut FILE BYTES    leave so much of the beginning of a file; below zero,
+//	                  overwrite so much of it with zeros
 //	exits CODE PROGRAM ARGS...
 //	                  like exec, for a program that ends with CODE
 //
