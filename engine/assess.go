@@ -95,7 +95,7 @@ func (a *Assessment) measureAgain(s *Session, f plan.Feature) {
 
 // Feature returns a feature's figures; ok is false when it is not planned.
 func (a *Assessment) Feature(f plan.Feature) (m Measured, ok bool) {
-	return find(a.Features, func(m Measured) bool { return m.Of == f })
+	return find(a.Features, func(m *Measured) bool { return m.Of == f })
 }
 
 // ClearancesOf returns the clearances a feature takes part in.
@@ -135,7 +135,11 @@ func (s *Session) measure(f plan.Feature) Measured {
 // grid lays a feature's figures of one stage out by level and direction.
 func (s *Session) grid(f plan.Feature, stage int) form.Grid {
 	group, _ := s.plan.Group(f.Family)
-	g := form.Grid{Names: group.Directions, TwoContact: s.twoContact(f, stage)}
+	rows, columns := len(group.Levels), len(group.Directions)
+	g := form.Grid{
+		Names: group.Directions, TwoContact: s.twoContact(f, stage), Angles: make([]int, 0, columns),
+		Depths: make([]length.Exact, 0, rows), LevelNames: make([]string, 0, rows), Values: make([][]length.Exact, 0, rows),
+	}
 	for _, d := range group.Directions {
 		deg, _ := plan.Angle(f.Family, d)
 		g.Angles = append(g.Angles, deg)
@@ -143,7 +147,7 @@ func (s *Session) grid(f plan.Feature, stage int) form.Grid {
 	for _, l := range group.Levels {
 		g.Depths = append(g.Depths, l.Depth.Exact())
 		g.LevelNames = append(g.LevelNames, l.Called())
-		row := make([]length.Exact, len(group.Directions))
+		row := make([]length.Exact, columns)
 		for i, d := range group.Directions {
 			row[i] = s.Figure(plan.Place{Of: f, Level: l.ID, Dir: d}, stage)
 		}

@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"borewright/engine/doubt"
 	"borewright/engine/form"
 	"borewright/engine/length"
@@ -80,19 +82,20 @@ func (m Measured) roundJudged() bool {
 // its family that its own do not replace.
 func (s *Session) limitsOf(f plan.Feature) []limit.Limits {
 	var out []limit.Limits
+	name := f.String()
 	for _, l := range s.limits {
-		if l.Of == f.String() || l.Of == string(f.Family) && !s.replaced(l, f) {
+		if l.Of == name || l.Of == string(f.Family) && !s.replaced(l, name) {
 			out = append(out, l)
 		}
 	}
 	return out
 }
 
-func (s *Session) replaced(l limit.Limits, f plan.Feature) bool {
-	_, own := find(s.limits, func(x limit.Limits) bool {
-		return x.Of == f.String() && x.On == l.On && x.By == l.By
+// replaced reports whether the feature of that name has the limits for itself.
+func (s *Session) replaced(l limit.Limits, name string) bool {
+	return slices.ContainsFunc(s.limits, func(x limit.Limits) bool {
+		return x.Of == name && x.On == l.On && x.By == l.By
 	})
-	return own
 }
 
 // definition returns by which definition a limit is judged: its own, the

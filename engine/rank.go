@@ -35,9 +35,24 @@ func (a *Assessment) rank(s *Session) {
 		a.Findings = append(a.Findings, c.findings...)
 	}
 	a.Findings = append(a.Findings, s.steps(a)...)
-	slices.SortStableFunc(a.Findings, func(x, y Finding) int { return limit.Compare(x.Judgement, y.Judgement) })
+	a.Findings = worstFirst(a.Findings)
 	a.Cylinders = a.line(s, plan.CylinderLine, plan.Bore, s.layout.Cylinders)
 	a.Mains = a.line(s, plan.CrankLine, plan.MainBearing, s.layout.Mains)
+}
+
+// worstFirst returns the findings in order, equals as they stood. It sorts where
+// they stand, because a finding is half a kilobyte to move.
+func worstFirst(all []Finding) []Finding {
+	at := make([]int, len(all))
+	for i := range at {
+		at[i] = i
+	}
+	slices.SortStableFunc(at, func(i, j int) int { return limit.Compare(all[i].Judgement, all[j].Judgement) })
+	out := make([]Finding, len(all))
+	for i, k := range at {
+		out[i] = all[k]
+	}
+	return out
 }
 
 // line ranks the members of a summary line. The crank line ends with the

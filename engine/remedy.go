@@ -156,14 +156,14 @@ func (p *planner) do(text string, changes []Change, missing ...string) bool {
 }
 
 func holds(fs []Finding, f Finding) bool {
-	_, ok := find(fs, func(x Finding) bool { return matterOf(x) == matterOf(f) })
+	_, ok := find(fs, func(x *Finding) bool { return matterOf(*x) == matterOf(f) })
 	return ok
 }
 
 // isOutside reports whether what a finding is about is outside in an
 // assessment.
 func isOutside(a *Assessment, f Finding) bool {
-	now, ok := find(a.Findings, func(x Finding) bool { return matterOf(x) == matterOf(f) })
+	now, ok := find(a.Findings, func(x *Finding) bool { return matterOf(*x) == matterOf(f) })
 	return ok && now.Judgement.Verdict == limit.Outside
 }
 

@@ -34,7 +34,7 @@ func ReadShop(events []record.Sealed) Shop {
 
 // Named returns the shop's instrument of a name.
 func (s Shop) Named(name string) (gauge.Instrument, bool) {
-	return find(s.Instruments, func(x gauge.Instrument) bool { return x.Name == name })
+	return find(s.Instruments, func(x *gauge.Instrument) bool { return x.Name == name })
 }
 
 // Keeping returns an instrument as the shop is to keep it: in the place of the one
@@ -45,7 +45,7 @@ func (s Shop) Keeping(i gauge.Instrument, was string) gauge.Instrument {
 		return i
 	}
 	i.ID = freeName(i.ID, func(id string) bool {
-		_, taken := find(s.Instruments, func(x gauge.Instrument) bool { return x.ID == id })
+		_, taken := find(s.Instruments, func(x *gauge.Instrument) bool { return x.ID == id })
 		return taken
 	})
 	return i
@@ -54,7 +54,7 @@ func (s Shop) Keeping(i gauge.Instrument, was string) gauge.Instrument {
 // Copying returns a shop's instrument as the session is to have it: in the place
 // of the one of the same name, or else under an id of its own.
 func (s *Session) Copying(i gauge.Instrument) gauge.Instrument {
-	if old, ok := find(s.instruments, func(x gauge.Instrument) bool { return x.Name == i.Name }); ok {
+	if old, ok := find(s.instruments, func(x *gauge.Instrument) bool { return x.Name == i.Name }); ok {
 		i.ID = old.ID
 		return i
 	}

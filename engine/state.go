@@ -213,23 +213,24 @@ func (st *state) addZero(n int64, z record.Zero) error {
 	return nil
 }
 
-func find[T any](list []T, is func(T) bool) (x T, ok bool) {
-	for _, x := range list {
-		if is(x) {
-			return x, true
+// find returns the first of a list that is what is looked for.
+func find[T any](list []T, is func(*T) bool) (x T, ok bool) {
+	for i := range list {
+		if is(&list[i]) {
+			return list[i], true
 		}
 	}
 	return x, false
 }
 
 func (st *state) Instrument(id string) (gauge.Instrument, bool) {
-	return find(st.instruments, func(x gauge.Instrument) bool { return x.ID == id })
+	return find(st.instruments, func(x *gauge.Instrument) bool { return x.ID == id })
 }
 
 func (st *state) Setting(id string) (gauge.Setting, bool) {
-	return find(st.settings, func(x gauge.Setting) bool { return x.ID == id })
+	return find(st.settings, func(x *gauge.Setting) bool { return x.ID == id })
 }
 
 func (st *state) Set(id string) (gauge.Set, bool) {
-	return find(st.sets, func(x gauge.Set) bool { return x.ID == id })
+	return find(st.sets, func(x *gauge.Set) bool { return x.ID == id })
 }

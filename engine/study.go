@@ -227,5 +227,5 @@ func (in studyScale) part(name string, r doubt.Result, c doubt.Component) StudyP
 // Component returns a component by its name; ok is false where it could not be
 // computed.
 func (r StudyResult) Component(name string) (c StudyPart, ok bool) {
-	return find(r.Components, func(c StudyPart) bool { return c.Name == name })
+	return find(r.Components, func(c *StudyPart) bool { return c.Name == name })
 }

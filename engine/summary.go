@@ -117,7 +117,7 @@ func layoutText(s *Session) string {
 
 // worstLines names the worst member of a line of which something is planned.
 func (s *Session) worstLines(title string, l plan.Line, rs []Ranking) []string {
-	_, planned := find(s.plan.Families, func(g plan.Group) bool { return g.Family.Line() == l })
+	_, planned := find(s.plan.Families, func(g *plan.Group) bool { return g.Family.Line() == l })
 	if !planned || len(rs) == 0 {
 		return nil
 	}

@@ -74,6 +74,9 @@ func (s *Session) common(key string, t Taken) []doubt.Contribution {
 	if d := s.zeroings[x.ID].drift; d > 0 && !s.rules.DriftSpread {
 		out = append(out, doubt.Drift(key, d))
 	}
+	if set.At.IsZero() { // nothing was corrected for
+		return out
+	}
 	influences, err := s.Warm(t).Influences()
 	if err != nil {
 		return out
