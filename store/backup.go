@@ -9,8 +9,6 @@ import (
 	"slices"
 	"strings"
 	"time"
-
-	bolt "go.etcd.io/bbolt"
 )
 
 // Backup writes a copy of the database, as it is kept now, to the path, where
@@ -55,11 +53,11 @@ func (f *file) copyTo(path string) error {
 	if err != nil {
 		return explain(path, err)
 	}
-	err = f.view(func(tx *bolt.Tx) error {
+	err = f.view(func(tx *readTx) error {
 		if err := f.hooks.fault("copy"); err != nil {
 			return err
 		}
-		_, err := tx.WriteTo(out)
+		_, err := tx.tx.WriteTo(out)
 		return err
 	})
 	return errors.Join(err, out.Close())

@@ -55,8 +55,8 @@ func markBackup(path, name string, h hooks) error {
 }
 
 // isBackup reports whether the mark names the file, wherever a link to it has led.
-func (f *file) isBackup(tx *bolt.Tx) bool {
-	name, err := unframe(backupKey, tx.Bucket(metaBucket).Get(backupKey))
+func (f *file) isBackup(tx *readTx) bool {
+	name, err := unframe(backupKey, tx.get(metaBucket, backupKey))
 	if err != nil {
 		return false
 	}

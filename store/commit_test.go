@@ -46,7 +46,7 @@ func TestPut(t *testing.T) {
 		}
 	}
 	_ = db.View(func(tx *bolt.Tx) error {
-		if s := see(tx, 7); s.n != 2 || string(s.last) != "b" {
+		if s := see(&readTx{tx: tx}, 7); s.n != 2 || string(s.last) != "b" {
 			t.Errorf("the stream ends at %d with %q", s.n, s.last)
 		}
 		if k, _ := tx.Bucket(recentBucket).Cursor().First(); k != nil {

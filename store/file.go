@@ -53,8 +53,8 @@ type file struct {
 	// stale means that the index may not be what the file holds.
 	stale bool
 	// unwalked is the meta page of a large file whose pages are still to be
-	// walked before anything is written.
-	unwalked *meta
+	// walked before anything is written, else nil.
+	unwalked atomic.Pointer[meta]
 	// last is what this process found in the file or wrote there last, nil until
 	// the file is open. Only the writer changes it, and has unsure set from before
 	// a commit until it is known whether the file holds that commit.
@@ -156,18 +156,18 @@ func (f *file) checkLocked() error {
 	switch {
 	case err != nil:
 	case l.pages > walkAtOnce:
-		f.unwalked = &l.meta
+		f.unwalked.Store(&l.meta)
 	default:
 		err = checkPages(f.data, l.meta, never)
 	}
 	if err != nil {
 		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: err}
 	}
-	if err := f.run(func() error { return f.bolt.View(f.checkFormat) }); err != nil {
+	if err := f.run(func() error { return f.reading(f.checkFormat) }); err != nil {
 		return err
 	}
 	if err := f.run(func() error {
-		return f.bolt.View(func(tx *bolt.Tx) error { f.backup = f.isBackup(tx); return nil })
+		return f.reading(func(tx *readTx) error { f.backup = f.isBackup(tx); return nil })
 	}); err != nil {
 		return err
 	}
@@ -175,12 +175,11 @@ func (f *file) checkLocked() error {
 	return nil
 }
 
-func (f *file) checkFormat(tx *bolt.Tx) error {
-	m := tx.Bucket(metaBucket)
-	if m == nil || m.Get(formatKey) == nil {
+func (f *file) checkFormat(tx *readTx) error {
+	if !tx.has(metaBucket) || tx.get(metaBucket, formatKey) == nil {
 		return &FileError{Path: f.path, Kind: ErrNotOurs}
 	}
-	text, err := unframe(formatKey, m.Get(formatKey))
+	text, err := unframe(formatKey, tx.get(metaBucket, formatKey))
 	if err != nil {
 		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: fmt.Errorf("its format number: %w", err)}
 	}
@@ -192,7 +191,7 @@ func (f *file) checkFormat(tx *bolt.Tx) error {
 		return &FileError{Path: f.path, Kind: ErrNewer}
 	}
 	for _, name := range [][]byte{eventsBucket, headingsBucket, uidsBucket, recentBucket} {
-		if tx.Bucket(name) == nil {
+		if !tx.has(name) {
 			return &FileError{Path: f.path, Kind: ErrDamaged, Cause: fmt.Errorf("its %s are missing", name)}
 		}
 	}
@@ -202,15 +201,19 @@ func (f *file) checkFormat(tx *bolt.Tx) error {
 // ready implements shelf: it walks the pages of a large file. Damage ends all
 // work on it.
 func (f *file) ready(stop func() bool) error {
-	if f.unwalked == nil {
+	m := f.unwalked.Load()
+	if m == nil {
 		return nil
+	}
+	if err := f.hooks.fault("walk"); err != nil {
+		return f.explain(err)
 	}
 	f.handle.RLock()
 	defer f.handle.RUnlock()
 	if f.closed {
 		return ErrClosed
 	}
-	err := checkPages(f.data, *f.unwalked, stop)
+	err := checkPages(f.data, *m, stop)
 	switch {
 	case errors.Is(err, errStopped):
 		return err
@@ -220,18 +223,36 @@ func (f *file) ready(stop func() bool) error {
 		f.warn(err.Error())
 		return err
 	}
-	f.unwalked = nil
+	f.unwalked.Store(nil)
 	return nil
 }
 
 // view reads in a transaction. Nothing of it may be used afterwards that was
 // not copied.
-func (f *file) view(read func(*bolt.Tx) error) error {
+func (f *file) view(read func(*readTx) error) error {
 	return f.with(func() error {
 		if err := f.same(); err != nil {
 			return err
 		}
-		return f.bolt.View(read)
+		return f.reading(read)
+	})
+}
+
+// reading is view without the guards. Damage that it finds ends all work on the
+// file, and is the error whatever read made of it.
+func (f *file) reading(read func(*readTx) error) error {
+	return f.bolt.View(func(tx *bolt.Tx) error {
+		m := f.unwalked.Load()
+		if m == nil {
+			return read(&readTx{tx: tx})
+		}
+		u := newUnwalked(f.data, *m)
+		err := read(&readTx{tx, u})
+		if u.err == nil {
+			return err
+		}
+		f.dead.Store(true)
+		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: u.err}
 	})
 }
 

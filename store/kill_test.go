@@ -23,6 +23,9 @@ func TestMain(m *testing.M) {
 	if path := os.Getenv(recordDB); path != "" {
 		os.Exit(recorded(path))
 	}
+	if path := os.Getenv(readDB); path != "" {
+		os.Exit(readAtOnce(path))
+	}
 	os.Exit(m.Run())
 }
 

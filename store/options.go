@@ -38,8 +38,8 @@ type Outcome struct {
 type hooks struct {
 	openFile func(name string, flag int, mode os.FileMode) (*os.File, error)
 	// fault is asked inside every transaction that writes ("write"), after its
-	// commit ("written") and inside one that a copy is made in ("copy"); what it
-	// returns is the transaction's error.
+	// commit ("written"), inside one that a copy is made in ("copy"), and before the
+	// pages of a large file are walked ("walk"); what it returns is the error of that.
 	fault func(stage string) error
 	// free returns the bytes free for the user beside the path.
 	free func(path string) (uint64, error)

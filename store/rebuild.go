@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 
 	bolt "go.etcd.io/bbolt"
@@ -26,8 +27,8 @@ func (f *file) readIndex() error {
 	}
 	f.index.become(x)
 	ours := false
-	err = f.view(func(tx *bolt.Tx) error {
-		ours = bytes.Equal(tx.Bucket(metaBucket).Get(indexKey), indexForm())
+	err = f.view(func(tx *readTx) error {
+		ours = bytes.Equal(tx.get(metaBucket, indexKey), indexForm())
 		return nil
 	})
 	switch {
@@ -65,7 +66,7 @@ func (f *file) refresh() error {
 func (f *file) scanIndex() (x *index, whole bool, err error) {
 	x = newIndex()
 	var bad error
-	err = f.view(func(tx *bolt.Tx) error {
+	err = f.view(func(tx *readTx) error {
 		x.expect(tx)
 		bad = errors.Join(x.readUIDs(tx), x.readTouches(tx), x.readLast(tx))
 		return nil
@@ -78,8 +79,8 @@ const mostExpected = 1 << 16
 
 // expect makes room for as many sessions as the highest id says: growing on the
 // way took two of the five milliseconds that an index of 10,000 takes.
-func (x *index) expect(tx *bolt.Tx) {
-	k, _ := tx.Bucket(headingsBucket).Cursor().Last()
+func (x *index) expect(tx *readTx) {
+	k := tx.last(headingsBucket)
 	if len(k) != 8 {
 		return
 	}
@@ -90,9 +91,8 @@ func (x *index) expect(tx *bolt.Tx) {
 	x.ids, x.names, x.touches = ids, names, make(map[uint64]uint64, n)
 }
 
-func (x *index) readUIDs(tx *bolt.Tx) (bad error) {
-	c := tx.Bucket(uidsBucket).Cursor()
-	for k, v := c.First(); k != nil; k, v = c.Next() {
+func (x *index) readUIDs(tx *readTx) (bad error) {
+	for k, v := range tx.from(uidsBucket, nil) {
 		id, err := unframeNumber(k, v)
 		if err != nil {
 			bad = err
@@ -103,9 +103,8 @@ func (x *index) readUIDs(tx *bolt.Tx) (bad error) {
 	return bad
 }
 
-func (x *index) readTouches(tx *bolt.Tx) (bad error) {
-	c := tx.Bucket(recentBucket).Cursor()
-	for k, v := c.First(); k != nil; k, v = c.Next() {
+func (x *index) readTouches(tx *readTx) (bad error) {
+	for k, v := range tx.from(recentBucket, nil) {
 		id, err := unframeNumber(k, v)
 		if err != nil || len(k) != 8 {
 			bad = errShort
@@ -117,8 +116,8 @@ func (x *index) readTouches(tx *bolt.Tx) (bad error) {
 }
 
 // readLast checks that the newest stream has a name.
-func (x *index) readLast(tx *bolt.Tx) error {
-	k, _ := tx.Bucket(eventsBucket).Cursor().Last()
+func (x *index) readLast(tx *readTx) error {
+	k := tx.last(eventsBucket)
 	if k == nil {
 		return nil
 	}
@@ -234,18 +233,24 @@ func (f *file) replaceIndex(rows []row) error {
 // to the next.
 func (f *file) streamIDs() ([]uint64, error) {
 	var ids []uint64
-	err := f.view(func(tx *bolt.Tx) error {
-		c := tx.Bucket(eventsBucket).Cursor()
-		for k, _ := c.First(); k != nil; {
-			id, _, ok := parseEventKey(k)
-			if !ok || len(ids) > 0 && id <= ids[len(ids)-1] {
-				k, _ = c.Next() // a key that is not one of ours
-				continue
+	err := f.view(func(tx *readTx) error {
+		var id uint64
+		for from, more := []byte(nil), true; more && id < math.MaxUint64; from = number(id + 1) {
+			if id, more = nextStream(tx, from); more {
+				ids = append(ids, id)
 			}
-			ids = append(ids, id)
-			k, _ = c.Seek(number(id + 1))
 		}
 		return nil
 	})
 	return ids, err
+}
+
+// nextStream returns the id of the first stream whose events lie from the key on.
+func nextStream(tx *readTx, from []byte) (id uint64, ok bool) {
+	for k := range tx.from(eventsBucket, from) {
+		if id, _, ok := parseEventKey(k); ok {
+			return id, true
+		} // else a key that is not one of ours
+	}
+	return 0, false
 }

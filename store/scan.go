@@ -23,21 +23,18 @@ type sight struct {
 }
 
 // see looks at the heading and the last event of a stream.
-func see(tx *bolt.Tx, id uint64) sight {
+func see(tx *readTx, id uint64) sight {
 	s := sight{id: id}
 	key := number(id)
-	if v := tx.Bucket(headingsBucket).Get(key); v != nil {
+	if v := tx.get(headingsBucket, key); v != nil {
 		s.heading, _ = unframe(key, v)
 	}
-	c := tx.Bucket(eventsBucket).Cursor()
-	before := c.Prev
-	if k, _ := c.Seek(number(id + 1)); k == nil {
-		before = c.Last
-	}
-	k, v := before()
-	if at, n, ok := parseEventKey(k); ok && at == id {
-		s.n = n
-		s.last, _ = unframe(k, v)
+	for k, v := range tx.before(eventsBucket, number(id+1)) {
+		if at, n, ok := parseEventKey(k); ok && at == id {
+			s.n = n
+			s.last, _ = unframe(k, v)
+		}
+		break
 	}
 	return s
 }
@@ -61,7 +58,7 @@ func (f *file) heading(uid string) (record.Heading, error) {
 		return record.Heading{}, nil
 	}
 	var s sight
-	if err := f.view(func(tx *bolt.Tx) error { s = see(tx, id); return nil }); err != nil {
+	if err := f.view(func(tx *readTx) error { s = see(tx, id); return nil }); err != nil {
 		return record.Heading{}, err
 	}
 	if h, ok := s.read(); ok && !f.oldForm {
@@ -105,14 +102,16 @@ func slim(tx *bolt.Tx) {
 // headings implements shelf. It reads the newest touches first.
 func (f *file) headings(limit int) ([]record.Heading, error) {
 	var seen []sight
-	err := f.view(func(tx *bolt.Tx) error {
-		c := tx.Bucket(recentBucket).Cursor()
-		for k, v := c.Last(); k != nil && (limit <= 0 || len(seen) < limit); k, v = c.Prev() {
+	err := f.view(func(tx *readTx) error {
+		for k, v := range tx.before(recentBucket, nil) {
+			if limit > 0 && len(seen) == limit {
+				break
+			}
 			if id, err := unframeNumber(k, v); err == nil {
 				seen = append(seen, see(tx, id))
 			}
 			if limit <= 0 && len(seen)%slimEvery == slimEvery-1 {
-				slim(tx)
+				slim(tx.tx)
 			}
 		}
 		return nil
@@ -146,7 +145,7 @@ func (f *file) linesOf(id uint64, uid string) ([][]byte, error) {
 	var lines [][]byte
 	var bad error
 	var s sight
-	err := f.view(func(tx *bolt.Tx) error {
+	err := f.view(func(tx *readTx) error {
 		s = see(tx, id)
 		lines, bad = readLines(tx, id)
 		return nil
@@ -168,10 +167,9 @@ var errMissing = errors.New("it is missing")
 
 // readLines copies the stored bytes of the stream's events up to the first one
 // that is missing or damaged.
-func readLines(tx *bolt.Tx, id uint64) ([][]byte, error) {
+func readLines(tx *readTx, id uint64) ([][]byte, error) {
 	var lines [][]byte
-	c := tx.Bucket(eventsBucket).Cursor()
-	for k, v := c.Seek(number(id)); k != nil; k, v = c.Next() {
+	for k, v := range tx.from(eventsBucket, number(id)) {
 		if !bytes.Equal(k, eventKey(id, int64(len(lines))+1)) {
 			return lines, strange(k, id)
 		}
