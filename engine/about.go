@@ -52,6 +52,10 @@ func (s *Session) Name(f plan.Feature) string { return s.layout.Name(f) }
 // LevelName returns what a level of a feature's family is called.
 func (s *Session) LevelName(f plan.Family, id string) string {
 	g, _ := s.plan.Group(f)
+	return levelName(g, id)
+}
+
+func levelName(g plan.Group, id string) string {
 	if l, ok := g.Level(id); ok {
 		return l.Called()
 	}
@@ -60,9 +64,13 @@ func (s *Session) LevelName(f plan.Family, id string) string {
 
 // PlaceName returns a place as a sentence names it, such as
 // "bore 2, middle, across"; what has one place alone is named by its feature.
-func (s *Session) PlaceName(p plan.Place) string {
-	name := s.Name(p.Of)
-	if level := s.levelWord(p.Of.Family, p.Level); level != "" {
+func (s *Session) PlaceName(p plan.Place) string { return PlaceName(s.layout, s.plan, p) }
+
+// PlaceName returns a place of a layout and a plan as a sentence names it. A
+// level of a family that is not planned is called by its id: "bore 2, level b".
+func PlaceName(l plan.Layout, planned plan.Plan, p plan.Place) string {
+	name := l.Name(p.Of)
+	if level := levelWord(planned, p.Of.Family, p.Level); level != "" {
 		name += ", " + level
 	}
 	if p.Dir != plan.Once && p.Dir != "" {
@@ -73,13 +81,18 @@ func (s *Session) PlaceName(p plan.Place) string {
 
 // levelWord is what a sentence calls a level: nothing for the only point of
 // what is read as one figure.
-func (s *Session) levelWord(f plan.Family, id string) string {
+func (s *Session) levelWord(f plan.Family, id string) string { return levelWord(s.plan, f, id) }
+
+func levelWord(planned plan.Plan, f plan.Family, id string) string {
 	t, _ := f.Traits()
-	g, _ := s.plan.Group(f)
-	if id == "" || t.Figure != "" && len(g.Levels) == 1 {
+	g, found := planned.Group(f)
+	switch {
+	case id == "" || t.Figure != "" && len(g.Levels) == 1:
 		return ""
+	case !found:
+		return "level " + id
 	}
-	return s.LevelName(f, id)
+	return levelName(g, id)
 }
 
 // DirName returns a direction as it is shown: its name, or its angle with °.

@@ -47,6 +47,10 @@ func (s *Session) entry(e record.Event) Entry {
 	return Entry{Event: e, Live: by == 0, WithdrawnBy: by, Of: of, About: s.about(e), Text: s.tell(e.Body)}
 }
 
+// Words says what an event says, by the session's names for features and levels.
+// The event need not be one of the session's.
+func (s *Session) Words(b record.Body) string { return s.tell(b) }
+
 // tell says in words what an event says.
 func (s *Session) tell(b record.Body) string {
 	switch b := b.(type) {

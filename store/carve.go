@@ -1,8 +1,10 @@
 package store
 
 import (
+	"bytes"
 	"encoding/binary"
 	"encoding/json"
+	"fmt"
 	"hash/crc32"
 
 	"borewright/engine/record"
@@ -39,10 +41,12 @@ type quarry struct {
 	// strange are events with the right checksum that make no sense, most
 	// likely because a newer program wrote them.
 	strange int64
+	// remains is what can be read of events that are damaged.
+	remains map[eventID]remains
 }
 
 func newQuarry() *quarry {
-	return &quarry{events: map[uint64]map[int64][]leaf{}, headings: map[uint64]record.Heading{}}
+	return &quarry{events: map[uint64]map[int64][]leaf{}, headings: map[uint64]record.Heading{}, remains: map[eventID]remains{}}
 }
 
 // carve takes in every event and heading in the data, which must not change
@@ -67,8 +71,27 @@ func (q *quarry) carve(data []byte) {
 			at += len(payload) + frameExtra
 			continue
 		}
+		q.ruin(data, at)
 		at++
 	}
+}
+
+// ruin takes in what can be read of a damaged event whose frame begins there, if
+// the number that its text begins with is that of its key.
+func (q *quarry) ruin(data []byte, at int) {
+	if at < eventKeySize {
+		return
+	}
+	id, n, _ := parseEventKey(data[at-eventKeySize : at])
+	begins := fmt.Appendf(nil, `{"n":%d,`, n)
+	text := data[at+1 : min(len(data), at+1+record.MaxEvent)]
+	if !bytes.HasPrefix(text, begins) {
+		return
+	}
+	if next := bytes.Index(text[1:], begins[:len(`{"n":`)]); next >= 0 {
+		text = text[:next]
+	}
+	q.remains[eventID{id, n}] = remainsOf(text)
 }
 
 // carved returns what the frame at the beginning of the data holds, nil when

@@ -4,6 +4,8 @@ import "borewright/engine/record"
 
 // choice is what was chosen of the events found for one stream.
 type choice struct {
+	// id is that of the stream.
+	id uint64
 	// events has an event for each number from 1 on; one that is lost has no line.
 	events []leaf
 	// doubtful are the numbers at which two different events were found and
@@ -28,7 +30,7 @@ func (w weight) over(x weight) bool {
 func (q *quarry) choose(id uint64) choice {
 	found, last := q.events[id], q.last(id)
 	weights := weigh(found, last)
-	c := choice{events: make([]leaf, last)}
+	c := choice{id: id, events: make([]leaf, last)}
 	known, before := true, record.Head{}
 	for n := int64(1); n <= last; n++ {
 		next, fits := linked(found[n], before.Hash)

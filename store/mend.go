@@ -23,6 +23,9 @@ type Saved struct {
 	// Aside are the intact events that cannot stand because they rest on a lost
 	// one: they are in the file beside the new database.
 	Aside []int64 `json:"aside,omitempty"`
+	// Gaps are the rows of lost events, Strays the events that were set aside.
+	Gaps   []Gap  `json:"gaps,omitempty"`
+	Strays []Told `json:"strays,omitempty"`
 	// Broken are the events that do not hold the hash of the intact event before.
 	Broken []int64 `json:"broken,omitempty"`
 	// EndUnknown says that nothing tells whether more events followed the last one.
@@ -45,9 +48,9 @@ func (s *Saved) Complete() bool {
 
 // What a mended session says in the place of what is missing.
 const (
-	lostText  = "This event was lost: the database file was damaged and no intact copy of it was found."
+	lostText  = "This event was lost: the database file was damaged and no intact copy of it was found"
 	asideText = "An intact event was here that cannot stand, because it rests on one that was lost: "
-	titleRoom = 48 // bytes that the mark may take of a title
+	titleRoom = 64 // bytes that the mark may take of a title
 )
 
 // mender makes a stream again out of what was chosen.
@@ -62,14 +65,25 @@ type mender struct {
 	mended  bool
 	at      time.Time
 	details record.Details
+	// id is that of the stream in the file, and remains is what can be read of
+	// its damaged events; bench is what the intact ones call its places.
+	id       uint64
+	doubtful []int64
+	remains  map[eventID]remains
+	bench    bench
+	// open says that the last gap has no end yet, and before is the intact event
+	// before it.
+	open   bool
+	before record.Event
 }
 
 // mend returns the stream: verbatim up to what is missing, and from there on
 // sealed anew, every event with its number, its time and its hand, and a note
 // in the place of each that is lost. The heading is that of the list of
-// sessions; sure says that it is the last one that was kept.
-func mend(uid string, h record.Heading, sure bool, c choice) (Saved, error) {
-	m := &mender{Saved: Saved{UID: uid, Broken: c.breaks, EndUnknown: !sure}, heading: h}
+// sessions; sure says that it is the last one that was kept. Of what is lost, what
+// remains tells.
+func mend(uid string, h record.Heading, sure bool, c choice, left map[eventID]remains) (Saved, error) {
+	m := &mender{Saved: Saved{UID: uid, Broken: c.breaks, EndUnknown: !sure}, heading: h, id: c.id, doubtful: c.doubtful, remains: left}
 	broken := map[int64]bool{}
 	for _, n := range c.breaks {
 		broken[n] = true
@@ -112,6 +126,7 @@ func (m *mender) take(l leaf) error {
 		return err
 	}
 	m.at = e.At
+	m.meet(e)
 	d, details := e.Body.(record.Details)
 	if details && d.UID != m.UID {
 		m.begin()
@@ -127,8 +142,7 @@ func (m *mender) take(l leaf) error {
 		return nil
 	}
 	if err := m.seal(e); err != nil {
-		m.Aside, m.aside = append(m.Aside, l.n), append(m.aside, l.line)
-		return m.seal(record.Event{At: e.At, By: e.By, Body: record.Note{Text: quoteLine(asideText, l.line)}})
+		return m.setAside(e, l.line, err)
 	}
 	m.Events++
 	return nil
@@ -149,11 +163,12 @@ func quoteLine(words string, line []byte) string {
 func (m *mender) lose(n int64, rest []leaf) error {
 	m.begin()
 	m.Lost = append(m.Lost, n)
+	m.miss(n)
 	if m.at.IsZero() {
 		m.at = m.firstTime(rest)
 	}
 	if n > 1 || m.UID == record.ShopUID {
-		return m.seal(record.Event{At: m.at, Body: record.Note{Text: lostText}})
+		return m.seal(record.Event{At: m.at, Body: record.Note{Text: lostText + m.remains[eventID{m.id, n}].said(m.bench) + "."}})
 	}
 	h := m.heading
 	m.details = record.Details{UID: m.UID, Title: h.Title, Customer: h.Customer, Engine: h.Engine, Unit: h.Unit}
@@ -222,16 +237,19 @@ func (m *mender) end() error {
 
 // marked returns a title with a mark of what is missing.
 func marked(title string, s *Saved) string {
-	mark := "SALVAGED, "
-	switch n := len(s.Lost) + len(s.Aside); {
-	case n == 1:
-		mark += "1 event lost"
-	case n > 1:
-		mark += strconv.Itoa(n) + " events lost"
+	mark := "SALVAGED"
+	if n := len(s.Lost); n > 0 {
+		mark += ", " + strconv.Itoa(n) + " lost"
+	}
+	if n := len(s.Aside); n > 0 {
+		mark += ", " + strconv.Itoa(n) + " set aside"
+	}
+	switch {
+	case mark != "SALVAGED":
 	case len(s.Broken) > 0:
-		mark += "altered"
+		mark += ", altered"
 	default:
-		mark += "end unknown"
+		mark += ", end unknown"
 	}
 	const most = 200
 	if room := most - titleRoom; len(title) > room {

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -114,6 +115,7 @@ func (q *quarry) reach(path string) (*check, error) {
 		return nil, explain(path, err)
 	}
 	_ = c.all(f, info) // what is wrong with the file is not the question here
+	maps.Copy(q.remains, c.remains)
 	return c, nil
 }
 
@@ -128,7 +130,7 @@ func (s *Salvaged) take(q *quarry, c *check) error {
 		}
 		names[uid] = true
 		_, listed := c.headings[id]
-		saved, err := mend(uid, q.headings[id], listed || id == shopID && len(q.headings) > 0, chosen)
+		saved, err := mend(uid, q.headings[id], listed || id == shopID && len(q.headings) > 0, chosen, q.remains)
 		if err != nil {
 			return err
 		}

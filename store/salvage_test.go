@@ -184,8 +184,16 @@ func TestSalvageWhatRestsOnTheLost(t *testing.T) {
 		t.Fatalf("nothing was set aside: %+v, %q", x, s.Beside)
 	}
 	var want [][]byte
-	for _, n := range x.Aside {
+	for i, n := range x.Aside {
 		want = append(want, kept[uid][n-1])
+		was, _ := record.Decode(kept[uid][n-1])
+		told := x.Strays[i]
+		if told.N != n || !told.At.Equal(was.At) || told.Is != was.Is() || told.Why == "" || strings.Contains(told.Why, "event") {
+			t.Errorf("event %d is told as %+v", n, told)
+		}
+		if r, ok := was.Body.(record.Reading); ok && !strings.Contains(told.Text, "keyed "+r.Keyed) {
+			t.Errorf("event %d, keyed %s, is told as %q", n, r.Keyed, told.Text)
+		}
 	}
 	if got := read(t, s.Beside); !bytes.Equal(got, append(bytes.Join(want, []byte("\n")), '\n')) {
 		t.Errorf("beside it lies\n%s", got)

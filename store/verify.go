@@ -38,8 +38,10 @@ type Fault struct {
 	// shop, or empty; Title is what the session is called, as far as known.
 	Session string `json:"session,omitempty"`
 	Title   string `json:"title,omitempty"`
-	// Event is the number of the event it is about, 0 when it is about none.
+	// Event is the number of the event it is about, 0 when it is about none, and
+	// Last the number of the last one when it is about several in a row, else 0.
 	Event int64 `json:"event,omitempty"`
+	Last  int64 `json:"last,omitempty"`
 	// Text says what is wrong, in words that follow the place.
 	Text string `json:"text"`
 }
@@ -47,7 +49,10 @@ type Fault struct {
 // Error returns the sentence: the place and what is wrong there.
 func (f Fault) Error() string {
 	text := f.Text
-	if f.Event > 0 {
+	switch {
+	case f.Last > f.Event:
+		text = fmt.Sprintf("events %d to %d %s", f.Event, f.Last, text)
+	case f.Event > 0:
 		text = fmt.Sprintf("event %d %s", f.Event, text)
 	}
 	switch {

@@ -16,6 +16,8 @@ type streamCheck struct {
 	// head is that of the last event, when known says that it is intact.
 	head  record.Head
 	known bool
+	// bench is what the intact events call the session's places.
+	bench bench
 }
 
 // eventEntry checks the next event; they come in the order of streams and
@@ -40,7 +42,9 @@ func (c *check) eventEntry(e element) {
 	}
 	line, err := unframe(e.key, e.value)
 	if err != nil {
-		c.event(id, n, e.page, "cannot be read: "+err.Error())
+		left := remainsOf(e.value)
+		c.remains[eventID{id, n}] = left
+		c.event(id, n, e.page, "cannot be read: "+err.Error()+left.said(c.stream.bench))
 		c.stream.next, c.stream.known = n+1, false
 		return
 	}
@@ -62,6 +66,7 @@ func (c *check) intact(id uint64, n int64, page uint64, line []byte) {
 		return
 	}
 	c.report.Events++
+	s.bench.learn(e.Body)
 	if c.found != nil {
 		c.found(id, n, line)
 	}
@@ -97,11 +102,11 @@ func (c *check) lastEvent() {
 
 // missing notes events that are not there.
 func (c *check) missing(first, last int64) {
-	text := "is missing"
+	f := Fault{Session: c.name(c.stream.id), Title: c.headings[c.stream.id].Title, Event: first, Text: "is missing"}
 	if last > first {
-		text = fmt.Sprintf("and all up to event %d are missing", last)
+		f.Last, f.Text = last, "are missing"
 	}
-	c.event(c.stream.id, first, 0, text)
+	c.report.add(f)
 }
 
 // event notes what is wrong with an event, or with a session when n is 0.

@@ -102,7 +102,7 @@ func TestVerifyNamesTheChain(t *testing.T) {
 			return b.Put(event(6), store.Frame(event(6), line[1:len(line)-4]))
 		}, `session "Launch s2" (s2): event 7 breaks the chain: the hash it holds is not that of event 6, so one of the two was altered`},
 		"missing":       {func(b *bolt.Bucket) error { return b.Delete(event(5)) }, `session "Launch s2" (s2): event 5 is missing`},
-		"three missing": {func(b *bolt.Bucket) error { return deleteAll(b, 5, 6, 7) }, `session "Launch s2" (s2): event 5 and all up to event 7 are missing`},
+		"three missing": {func(b *bolt.Bucket) error { return deleteAll(b, 5, 6, 7) }, `session "Launch s2" (s2): events 5 to 7 are missing`},
 		"last missing":  {func(b *bolt.Bucket) error { return b.Delete(event(12)) }, `session "Launch s2" (s2): event 12 is missing`},
 		"first missing": {func(b *bolt.Bucket) error { return b.Delete(event(1)) }, `session "Launch s2" (s2): event 1 is missing`},
 		"another's": {func(b *bolt.Bucket) error {

@@ -17,6 +17,8 @@ type check struct {
 	stream streamCheck
 	// found hears of every intact event, and where it lies; nil when nobody asks.
 	found func(id uint64, n int64, line []byte)
+	// remains is what can be read of the events that are damaged.
+	remains map[eventID]remains
 	// ours says that the format number is there, and format is that number.
 	ours   bool
 	format int
@@ -27,7 +29,7 @@ type check struct {
 }
 
 func newCheck(path string) *check {
-	return &check{report: Report{Path: path, Sound: true, Faults: []Fault{}}, lists: newLists()}
+	return &check{report: Report{Path: path, Sound: true, Faults: []Fault{}}, lists: newLists(), remains: map[eventID]remains{}}
 }
 
 // bad notes what is wrong with a page.

@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"strings"
 
 	"github.com/urfave/cli/v3"
 
@@ -21,7 +20,9 @@ func salvageCommand(w World) *cli.Command {
 byte is changed, and makes the new database OUT of them. A note stands in the
 place of an event that is lost, and the title of its session says so: read
 those places again. What is lost can come from a backup: --with FILE. Events
-that cannot stand without a lost one are written to OUT.aside.jsonl.`,
+that cannot stand without a lost one are set aside: OUT.aside.jsonl has them as
+they were kept. OUT.report.txt lists in bench words what is lost, as far as that
+can be told, and what every event says that was set aside.`,
 		Flags: []cli.Flag{
 			jsonFlag(),
 			&cli.StringSliceFlag{Name: "with", Usage: "search `FILE`, a backup or a copy, too"},
@@ -42,68 +43,19 @@ func salvage(cmd *cli.Command, w World, out string) error {
 	if err != nil {
 		return err
 	}
+	if listing := out + listingSuffix; w.Exists(listing) {
+		return &store.FileError{Path: listing, Kind: store.ErrExists}
+	}
 	s, err := w.Salvage(path, out, cmd.StringSlice("with")...)
-	switch {
-	case err != nil:
+	if err != nil {
 		return busyWords(path, err)
-	case cmd.Bool("json"):
-		return record.WriteJSON(w.Out, s)
-	default:
-		return printLines(w.Out, salvageLines(s))
 	}
-}
-
-// salvageLines says of every session what was recovered and what was not.
-func salvageLines(s store.Salvaged) []string {
-	var lines []string
-	for i := range s.Streams {
-		lines = append(lines, savedLine(&s.Streams[i]))
+	x := salvaged{Salvaged: s}
+	if x.Listing, err = writeListing(w, s); err != nil {
+		return fmt.Errorf("%s was made, but what is lost could not be listed beside it: %w", s.Out, err)
 	}
-	recovered, lost, aside := s.Totals()
-	total := fmt.Sprintf("%s recovered into %s, %d lost", plural(recovered, "event"), s.Out, lost)
-	if aside > 0 {
-		total += fmt.Sprintf(", %d set aside in %s because they rest on what was lost", aside, s.Beside)
+	if cmd.Bool("json") {
+		return record.WriteJSON(w.Out, x)
 	}
-	if s.Unknown > 0 {
-		total += fmt.Sprintf("; %d could not be read by this version", s.Unknown)
-	}
-	return append(lines, total)
-}
-
-func savedLine(s *store.Saved) string {
-	name := "session " + s.UID + " " + called(s.Title)
-	if s.UID == record.ShopUID {
-		name = "the shop"
-	}
-	text := fmt.Sprintf("%s: %s recovered", name, plural(s.Events, "event"))
-	if len(s.Lost) > 0 {
-		text += ", lost: " + numbers(s.Lost)
-	}
-	if len(s.Aside) > 0 {
-		text += ", set aside: " + numbers(s.Aside)
-	}
-	if len(s.Broken) > 0 {
-		text += ", altered before: " + numbers(s.Broken)
-	}
-	if s.EndUnknown {
-		text += ", nothing tells whether more followed"
-	}
-	if s.Complete() {
-		return text + ", complete"
-	}
-	return text + fmt.Sprintf("; its chain is whole up to event %d", s.Whole.N)
-}
-
-// numbers names events by their numbers, rows of them by their ends.
-func numbers(list []int64) string {
-	var out []string
-	for i := 0; i < len(list); {
-		j := i
-		for j+1 < len(list) && list[j+1] == list[j]+1 {
-			j++
-		}
-		out = append(out, eventRange(list[i], list[j]))
-		i = j + 1
-	}
-	return strings.Join(out, ", ")
+	return printLines(w.Out, salvageLines(x))
 }

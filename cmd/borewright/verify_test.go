@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"borewright/engine/record"
 	"borewright/store"
 )
 
@@ -47,19 +46,5 @@ func TestAnswerOf(t *testing.T) {
 	r, err := answerOf(t.Context(), []byte(`{"report":{"sound":true,"events":3}}`), nil)
 	if err != nil || !r.Sound || r.Events != 3 {
 		t.Errorf("sound: %v, %+v", err, r)
-	}
-}
-
-func TestSavedLine(t *testing.T) {
-	t.Parallel()
-	for want, s := range map[string]store.Saved{
-		"the shop: 2 events recovered, complete": {UID: record.ShopUID, Events: 2},
-		`session s1 "Launch": 1 event recovered, lost: event 5, events 7 to 9, set aside: event 11; its chain is whole up to event 4`: {
-			UID: "s1", Title: "Launch", Events: 1, Lost: []int64{5, 7, 8, 9}, Aside: []int64{11}, Whole: record.Head{N: 4},
-		},
-	} {
-		if got := savedLine(&s); got != want {
-			t.Errorf("said %q, want %q", got, want)
-		}
 	}
 }

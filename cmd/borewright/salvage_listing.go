@@ -1,0 +1,88 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"path/filepath"
+
+	"borewright/store"
+)
+
+// writeListing writes what is lost and what was set aside beside the new database,
+// to be read at the bench, and returns where; nowhere when nothing is.
+func writeListing(w World, s store.Salvaged) (string, error) {
+	lines := listingLines(s)
+	if len(lines) == 0 {
+		return "", nil
+	}
+	var text bytes.Buffer
+	if err := printLines(&text, lines); err != nil {
+		return "", err
+	}
+	dir, name := filepath.Split(s.Out)
+	return w.Write(dir, name+listingSuffix, text.Bytes(), false)
+}
+
+// listingLines lists every session with a lost event or one that was set aside.
+func listingLines(s store.Salvaged) []string {
+	var lines []string
+	for i := range s.Streams {
+		if x := &s.Streams[i]; len(x.Gaps)+len(x.Strays) > 0 {
+			lines = append(lines, "", savedLine(x))
+			lines = append(lines, gapsListed(x)...)
+			lines = append(lines, straysListed(x)...)
+		}
+	}
+	if len(lines) == 0 {
+		return nil
+	}
+	return append([]string{
+		"What was lost of " + s.Path + " and what was set aside.",
+		"All else is in " + s.Out + ".",
+		"Behind \"perhaps\" stands what can be read of a damaged event: any part of it may be wrong.",
+	}, lines...)
+}
+
+// gapsListed lists the lost events of a session.
+func gapsListed(s *store.Saved) []string {
+	if len(s.Gaps) == 0 {
+		return nil
+	}
+	lines := []string{"lost, to be measured or set again:"}
+	for i := range s.Gaps {
+		g := &s.Gaps[i]
+		lines = append(lines, "  "+eventRange(g.First, g.Last))
+		if g.After != nil {
+			lines = append(lines, "    came after "+toldLine(g.After))
+		}
+		for _, r := range g.Remains {
+			lines = append(lines, fmt.Sprintf("    event %d: %s", r.N, r.Text))
+		}
+		if g.Before != nil {
+			lines = append(lines, "    came before "+toldLine(g.Before))
+		}
+	}
+	return lines
+}
+
+// straysListed lists the events of a session that were set aside.
+func straysListed(s *store.Saved) []string {
+	if len(s.Strays) == 0 {
+		return nil
+	}
+	lines := []string{"set aside, intact, but no part of the session, because they rest on what was lost:"}
+	for i := range s.Strays {
+		e := &s.Strays[i]
+		lines = append(lines, "  "+toldLine(e), "    "+e.Why)
+	}
+	return lines
+}
+
+// toldLine says which event says what, when it was kept and by whom.
+func toldLine(e *store.Told) string {
+	by := ""
+	if e.By != "" {
+		by = ", " + e.By
+	}
+	return fmt.Sprintf("event %d, %s%s: %s", e.N, benchClock(e.At), by, e.Text)
+}
