@@ -14,8 +14,8 @@ import (
 // Backup writes a copy of the database, as it is kept now, to the path, where
 // nothing may be, for its owner only. Events are kept meanwhile. The copy is
 // marked as a backup, see [DB.ReadOnly], and checked whole before it gets its
-// name. Errors are *FileErrors: ErrExists, ErrNoFolder, ErrUnsound
-// when the database itself is damaged, and those of writing.
+// name. Errors are *FileErrors: ErrExists, ErrNoFolder, ErrDamaged
+// when the database itself is damaged, ErrUnsound when the copy is, and those of writing.
 func (d *DB) Backup(path string) error {
 	path, err := filepath.Abs(path)
 	if err != nil {
@@ -35,12 +35,25 @@ func (d *DB) Backup(path string) error {
 		if err := markBackup(temp, backupName(d.Path(), path), d.file.hooks); err != nil && !errors.Is(err, ErrUnfit) {
 			return err
 		}
-		return sound(temp)
+		return d.file.blamed(sound(temp))
 	})
 	if errors.Is(err, fs.ErrExist) {
 		return &FileError{Path: path, Kind: ErrExists, Cause: err}
 	}
 	return explain(path, err)
+}
+
+// blamed tells a copy that is not sound because the database is damaged from one
+// that was written wrong. The open transaction keeps what is read in its place.
+func (f *file) blamed(err error) error {
+	if !errors.Is(err, ErrUnsound) {
+		return err
+	}
+	var own error
+	if f.view(func(*readTx) error { own = sound(f.path); return nil }) == nil && errors.Is(own, ErrUnsound) {
+		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: causeOf(own)}
+	}
+	return err
 }
 
 // copyTo writes the database over an empty file. What a full disk says of the

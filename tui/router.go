@@ -33,6 +33,9 @@ const retryAfter = 2 * time.Second
 // fatal is sent when a goroutine of ours panicked.
 type fatal struct{ err error }
 
+// warning is sent when something is to be said that no key asked for.
+type warning struct{ text string }
+
 // hangup is sent when the window is closed or the system ends the program.
 type hangup struct{}
 
@@ -79,6 +82,9 @@ func (r *router) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return r, r.keys(msg)
 	case calm:
 		r.asked = false
+		return r, nil
+	case warning:
+		r.st.Say(draw.Warn, msg.text)
 		return r, nil
 	case hangup:
 		return r, tea.Quit

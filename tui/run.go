@@ -44,6 +44,10 @@ func (p *Program) Resume(in *term.File) {
 	p.program.Send(tea.ClearScreen())
 }
 
+// Warn says on the screen what the user should know although the station works. It
+// may be called from any goroutine, and waits until the station runs.
+func (p *Program) Warn(text string) { p.program.Send(warning{text}) }
+
 // Fatal writes down why a goroutine of ours broke off and ends the station.
 func (p *Program) Fatal(err error) {
 	p.router.record(err)

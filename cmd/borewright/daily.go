@@ -25,6 +25,7 @@ type daily struct {
 	begun  string    // the day whose backup was begun last
 	taken  time.Time // of the last event that was taken
 	failed []string
+	tell   func(text string) // says on the screen why one was not made
 	made   sync.WaitGroup
 	rested chan struct{} // closed when the rest is over, which hurry makes it
 	hurry  func()
@@ -112,7 +113,18 @@ func (d *daily) note(err error) {
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	d.failed = append(d.failed, "no backup was made: "+err.Error())
+	text := "no backup was made: " + err.Error()
+	d.failed = append(d.failed, text)
+	if tell := d.tell; tell != nil {
+		term.Go(func() { tell(text) }, nil) // it may have to wait for the screen
+	}
+}
+
+// telling has the screen say at once why a backup is not made from now on.
+func (d *daily) telling(tell func(text string)) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.tell = tell
 }
 
 // failures says why backups were not made, one sentence each.

@@ -149,11 +149,16 @@ func TestDailyBackupThatFails(t *testing.T) {
 	b := &dated{err: errors.New("the disk is full")}
 	days, keep := dailyBench(t, b, 0)
 	days.made.Wait()
+	seen := make(chan string)
+	days.telling(func(text string) { seen <- text })
 	b.on = nil // nothing can be noted: it breaks off
 	days.file = b
 	keep(time.Date(2026, 3, 3, 9, 0, 0, 0, time.UTC))
 	days.end()
 	told := newTally(b, days).Warnings()
+	if said := <-seen; len(told) != 2 || said != told[1] {
+		t.Errorf("the screen was told %q", said)
+	}
 	if len(told) != 2 || told[0] != "no backup was made: the disk is full" || !strings.HasPrefix(told[1], "no backup was made: a part of the program broke off: ") || !strings.HasSuffix(told[1], crashFile) {
 		t.Errorf("told %q", told)
 	}

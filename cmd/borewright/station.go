@@ -82,6 +82,7 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 		defer o.Cable.Close() //nolint:errcheck // it was only read
 	}
 	program := tui.New(o, keyboard)
+	days.telling(program.Warn)
 	defer onContinue(func() { program.Resume(keyboard) }, program.Fatal)()
 	o.Output.OnPanic(program.Fatal)
 	term.Go(func() { <-ctx.Done(); program.Hangup() }, program.Fatal)
