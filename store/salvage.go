@@ -18,6 +18,10 @@ import (
 // is read whole.
 const maxSalvage = 4 << 30
 
+// asideSuffix is what the name of the file of what was set aside adds to that of
+// the new database.
+const asideSuffix = ".aside.jsonl"
+
 // Salvaged is what salvage found.
 type Salvaged struct {
 	Path string `json:"path"`
@@ -43,17 +47,19 @@ func (s *Salvaged) Totals() (recovered, lost, aside int64) {
 
 // Salvage searches the file at the path for events, whatever is damaged in it,
 // and writes every intact one into a new database at out, which must not be
-// there yet. The files with are searched too, for what the first one lost. What
-// is searched is never written. Errors are *FileErrors: ErrBusy while a station
-// has one of them, ErrNotOurs when no event is in it, ErrExists, ErrNoFolder and
-// those of writing.
+// there yet, nor may out.aside.jsonl. The files with are searched too, for what the
+// first one lost. What is searched is never written. Errors are *FileErrors:
+// ErrBusy while a station has one of them, ErrNotOurs when no event is in it,
+// ErrExists, ErrNoFolder and those of writing.
 func Salvage(path, out string, with ...string) (Salvaged, error) {
 	out, err := filepath.Abs(out)
 	if err != nil {
 		return Salvaged{}, explain(out, err)
 	}
-	if _, err := os.Lstat(out); err == nil {
-		return Salvaged{}, &FileError{Path: out, Kind: ErrExists}
+	for _, name := range []string{out, out + asideSuffix} {
+		if _, err := os.Lstat(name); err == nil {
+			return Salvaged{}, &FileError{Path: name, Kind: ErrExists}
+		}
 	}
 	if info, err := os.Stat(filepath.Dir(out)); err != nil || !info.IsDir() {
 		return Salvaged{}, &FileError{Path: filepath.Dir(out), Kind: ErrNoFolder, Cause: err}
@@ -196,7 +202,7 @@ func (s *Salvaged) write(out string) error {
 		return nil
 	}
 	text := append(bytes.Join(aside, []byte("\n")), '\n')
-	beside, err := WriteFile(filepath.Dir(out), filepath.Base(out)+".aside.jsonl", text, false)
+	beside, err := WriteFile(filepath.Dir(out), filepath.Base(out)+asideSuffix, text, false)
 	s.Beside = beside
 	return err
 }

@@ -253,17 +253,19 @@ func TestSalvageRefuses(t *testing.T) {
 	build(t, path, 1, 3)
 	dir := t.TempDir()
 	there := write(t, filepath.Join(dir, "there.db"), []byte("theirs"))
+	write(t, filepath.Join(dir, "e.db.aside.jsonl"), []byte("theirs"))
 	text := write(t, filepath.Join(dir, "text"), bytes.Repeat([]byte("shells "), 9999))
 	for name, try := range map[string]struct {
 		path, out string
 		want      error
 	}{
-		"over a file":        {path, there, store.ErrExists},
-		"over itself":        {path, path, store.ErrExists},
-		"into no folder":     {path, filepath.Join(dir, "no", "out.db"), store.ErrNoFolder},
-		"of another program": {text, filepath.Join(dir, "a.db"), store.ErrNotOurs},
-		"of a folder":        {dir, filepath.Join(dir, "b.db"), store.ErrNotOurs},
-		"of nothing":         {filepath.Join(dir, "gone"), filepath.Join(dir, "c.db"), store.ErrDisk},
+		"over a file":           {path, there, store.ErrExists},
+		"over itself":           {path, path, store.ErrExists},
+		"over a file of events": {path, filepath.Join(dir, "e.db"), store.ErrExists},
+		"into no folder":        {path, filepath.Join(dir, "no", "out.db"), store.ErrNoFolder},
+		"of another program":    {text, filepath.Join(dir, "a.db"), store.ErrNotOurs},
+		"of a folder":           {dir, filepath.Join(dir, "b.db"), store.ErrNotOurs},
+		"of nothing":            {filepath.Join(dir, "gone"), filepath.Join(dir, "c.db"), store.ErrDisk},
 	} {
 		if _, err := store.Salvage(try.path, try.out); !errors.Is(err, try.want) {
 			t.Errorf("%s: %v", name, err)
@@ -280,7 +282,7 @@ func TestSalvageRefuses(t *testing.T) {
 		t.Fatal(err)
 	}
 	names, err := filepath.Glob(filepath.Join(dir, "*"))
-	if err != nil || len(names) != 2 {
+	if err != nil || len(names) != 3 {
 		t.Errorf("the folder holds %v", names)
 	}
 }

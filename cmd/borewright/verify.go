@@ -69,11 +69,11 @@ func verifyLines(r store.Report) []string {
 	if r.More > 0 {
 		lines = append(lines, fmt.Sprintf("and %d more", r.More))
 	}
-	counted := fmt.Sprintf("%s of %s on %s intact", plural(r.Events, "event"), plural(r.Sessions, "session"), plural(r.Pages, "page"))
+	counted := fmt.Sprintf("%s of %s on %s", plural(r.Events, "event"), plural(r.Sessions, "session"), plural(r.Pages, "page"))
 	if r.Sound {
-		counted += "; the database is sound"
+		return append(lines, counted+" intact; the database is sound")
 	}
-	return append(lines, counted)
+	return append(lines, counted+" can be reached and are intact")
 }
 
 // childAnswer is what the process of the check says.

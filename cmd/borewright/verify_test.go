@@ -13,7 +13,7 @@ import (
 func TestVerifyLines(t *testing.T) {
 	t.Parallel()
 	r := store.Report{Sessions: 2, Events: 40, Pages: 9, Faults: []store.Fault{{Page: 7, Session: "s2", Title: "Launch", Event: 5, Text: "cannot be read"}}, More: 3}
-	want := "session \"Launch\" (s2): event 5 cannot be read (page 7)\nand 3 more\n40 events of 2 sessions on 9 pages intact"
+	want := "session \"Launch\" (s2): event 5 cannot be read (page 7)\nand 3 more\n40 events of 2 sessions on 9 pages can be reached and are intact"
 	if got := strings.Join(verifyLines(r), "\n"); got != want {
 		t.Errorf("said %q, want %q", got, want)
 	}
