@@ -62,6 +62,9 @@ func (f *file) blamed(err error) error {
 func (f *file) copyTo(path string) error {
 	f.copying.Lock()
 	defer f.copying.Unlock()
+	if err := f.indexed(); err != nil {
+		return err
+	}
 	out, err := os.OpenFile(path, os.O_WRONLY|os.O_TRUNC, 0o600)
 	if err != nil {
 		return explain(path, err)

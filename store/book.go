@@ -37,6 +37,7 @@ type book struct {
 	notify    func(Outcome)
 	crash     func(report string) (where string)
 	closeWait time.Duration
+	rest      time.Duration
 	// refuse is why nothing can be kept at all; nil where it can.
 	refuse error
 
@@ -86,7 +87,7 @@ type task struct {
 // newBook makes a book; go write starts its writer.
 func newBook(s shelf, o Options) *book {
 	return &book{
-		shelf: s, notify: o.Notify, crash: o.Crash, closeWait: o.hooks.closeWait,
+		shelf: s, notify: o.Notify, crash: o.Crash, closeWait: o.hooks.closeWait, rest: o.hooks.rest,
 		streams: map[string]*stream{}, changed: make(chan struct{}), done: make(chan struct{}),
 	}
 }

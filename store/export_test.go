@@ -32,6 +32,9 @@ func (o Options) WithWaits(lock, closing time.Duration) Options {
 	return o
 }
 
+// WithRest returns the options with another rest of the writer.
+func (o Options) WithRest(rest time.Duration) Options { o.hooks.rest = rest; return o }
+
 // WithOpenFile returns the options with another way to open files.
 func (o Options) WithOpenFile(f func(string, int, os.FileMode) (*os.File, error)) Options {
 	o.hooks.openFile = f
@@ -68,3 +71,6 @@ func (m *Mem) ForgetStreams() {
 	defer m.mu.Unlock()
 	clear(m.streams)
 }
+
+// Indexed reports whether the index is read.
+func (d *DB) Indexed() bool { return !d.file.unindexed.Load() }

@@ -50,14 +50,20 @@ type file struct {
 	// oldForm means that its headings are of an older form: events make them anew
 	// at each look.
 	oldForm bool
+	// unindexed means that the index is still to be read, by who holds indexing.
+	unindexed atomic.Bool
+	indexing  sync.Mutex
+	// leaving means that the file is about to be closed.
+	leaving atomic.Bool
 	// stale means that the index may not be what the file holds.
 	stale bool
 	// unwalked is the meta page of a large file whose pages are still to be
 	// walked before anything is written, else nil.
 	unwalked atomic.Pointer[meta]
 	// last is what this process found in the file or wrote there last, nil until
-	// the file is open. Only the writer changes it, and has unsure set from before
-	// a commit until it is known whether the file holds that commit.
+	// the file is open. Only the writer changes it, or before it who reads the index
+	// late, and has unsure set from before a commit until it is known whether the
+	// file holds that commit.
 	last   atomic.Pointer[own]
 	unsure atomic.Bool
 
@@ -198,9 +204,19 @@ func (f *file) checkFormat(tx *readTx) error {
 	return nil
 }
 
-// ready implements shelf: it walks the pages of a large file. Damage ends all
-// work on it.
+// ready implements shelf: it reads the index of a large file and walks its pages.
 func (f *file) ready(stop func() bool) error {
+	if stop() {
+		return errStopped
+	}
+	if err := f.indexed(); err != nil {
+		return err
+	}
+	return f.walk(stop)
+}
+
+// walk walks the pages of a large file, once. Damage ends all work on it.
+func (f *file) walk(stop func() bool) error {
 	m := f.unwalked.Load()
 	if m == nil {
 		return nil
@@ -333,6 +349,7 @@ func (f *file) closeBolt() error {
 }
 
 func (f *file) close() error {
+	f.leaving.Store(true)
 	f.handle.Lock()
 	defer f.handle.Unlock()
 	f.closed = true

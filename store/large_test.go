@@ -11,19 +11,23 @@ import (
 	"borewright/store/storetest"
 )
 
+// largeEach is how many events a session of a large file has; an event takes a
+// page.
+const largeEach = 400
+
 // large keeps so many sessions of notes that their pages are not all walked
 // before the file is open.
 func large(t *testing.T, path string) {
 	t.Helper()
 	db := open(t, path, store.Options{})
-	text := string(make([]byte, 0, 900))
-	for len(text) < 900 {
+	text := ""
+	for len(text) < 3900 {
 		text += "what was said of it "
 	}
 	for i := range 12 {
 		uid := fmt.Sprintf("s%d", i)
 		events := storetest.Begin(uid)
-		for range 1700 {
+		for range largeEach - len(events) {
 			events = append(events, storetest.Note(text))
 		}
 		if _, err := db.Keep(uid, events...); err != nil {
@@ -57,7 +61,7 @@ func TestLargeFileIsWalkedBeforeItIsWritten(t *testing.T) {
 		}
 	})
 	le := binary.LittleEndian
-	for at := len(good) / pageSize * pageSize / 2; ; at += pageSize {
+	for at := len(good) / pageSize / 2 * pageSize; ; at += pageSize {
 		if le.Uint64(good[at:]) == uint64(at/pageSize) && le.Uint16(good[at+8:]) == 2 {
 			le.PutUint16(good[at+8:], 1) // a leaf that says it is a branch
 			break

@@ -53,7 +53,8 @@ func newFile(path string, o Options) (*file, error) {
 	return &file{path: abs, hooks: o.hooks.filled(), index: newIndex()}, nil
 }
 
-// prepare makes the file if it is missing, opens it and reads its index.
+// prepare makes the file if it is missing, opens it and reads its index, unless
+// that can wait.
 func (f *file) prepare(ballast bool) error {
 	if err := f.create(); err != nil {
 		return err
@@ -67,9 +68,14 @@ func (f *file) prepare(ballast bool) error {
 	if err != nil {
 		return err
 	}
-	if err := f.readIndex(); err != nil {
+	later, err := f.indexLater()
+	if err == nil && !later {
+		err = f.readIndex()
+	}
+	if err != nil {
 		return errors.Join(err, f.close())
 	}
+	f.unindexed.Store(later)
 	if f.doubtful {
 		f.warn(f.doubt())
 	}

@@ -49,6 +49,8 @@ type hooks struct {
 	lockWait time.Duration
 	// closeWait is how long Close waits for an attempt under way.
 	closeWait time.Duration
+	// rest is how long the writer rests before it begins.
+	rest time.Duration
 }
 
 func (h hooks) filled() hooks {
@@ -69,6 +71,9 @@ func (h hooks) filled() hooks {
 	}
 	if h.closeWait == 0 {
 		h.closeWait = 30 * time.Second
+	}
+	if h.rest == 0 {
+		h.rest = restFor
 	}
 	return h
 }

@@ -19,18 +19,14 @@ import (
 const warnRebuilt = "the list of sessions was damaged and has been made again from what was kept; its order may differ"
 
 // readIndex reads the buckets uids and recent, or makes them again when they do
-// not hold what was written.
+// not hold what was written, unless the file is closed meanwhile.
 func (f *file) readIndex() error {
 	x, whole, err := f.scanIndex()
 	if err != nil {
 		return err
 	}
 	f.index.become(x)
-	ours := false
-	err = f.view(func(tx *readTx) error {
-		ours = bytes.Equal(tx.get(metaBucket, indexKey), indexForm())
-		return nil
-	})
+	ours, err := f.ourForm()
 	switch {
 	case err != nil || whole && ours:
 		return err
@@ -39,10 +35,21 @@ func (f *file) readIndex() error {
 	case f.backup:
 		f.oldForm = true
 		return nil
-	case !whole:
+	}
+	err = f.remake(f.leaving.Load)
+	if err == nil && !whole {
 		f.warn(warnRebuilt)
 	}
-	return f.rebuild()
+	return err
+}
+
+// ourForm reports whether the index has the form that this program gives it.
+func (f *file) ourForm() (ours bool, err error) {
+	err = f.view(func(tx *readTx) error {
+		ours = bytes.Equal(tx.get(metaBucket, indexKey), indexForm())
+		return nil
+	})
+	return ours, err
 }
 
 // indexForm is the value of indexKey.
@@ -134,10 +141,21 @@ type stock struct {
 	heading record.Heading
 }
 
-// rebuild implements shelf: it makes headings, uids and recent again in one
-// transaction. What it cannot name stays where it is and becomes a warning.
+// rebuild implements shelf.
 func (f *file) rebuild() error {
-	if err := f.ready(never); err != nil {
+	f.indexing.Lock()
+	defer f.indexing.Unlock()
+	if err := f.remake(never); err != nil {
+		return err
+	}
+	f.unindexed.Store(false)
+	return nil
+}
+
+// remake makes headings, uids and recent again in one transaction. What it cannot
+// name stays where it is and becomes a warning.
+func (f *file) remake(stop func() bool) error {
+	if err := f.walk(stop); err != nil {
 		return err
 	}
 	x := newIndex()
@@ -165,7 +183,7 @@ func (f *file) takeStock(x *index) ([]stock, error) {
 	}
 	var all []stock
 	for _, id := range ids {
-		h, err := f.folded(id)
+		h, err := f.folded(id, f.index.name(id))
 		if err != nil && !isSessionError(err) {
 			return nil, err
 		}

@@ -53,9 +53,9 @@ func (s sight) read() (record.Heading, bool) {
 
 // heading implements shelf.
 func (f *file) heading(uid string) (record.Heading, error) {
-	id, ok := f.index.id(uid)
-	if !ok {
-		return record.Heading{}, nil
+	id, ok, err := f.idOf(uid)
+	if err != nil || !ok {
+		return record.Heading{}, err
 	}
 	var s sight
 	if err := f.view(func(tx *readTx) error { s = see(tx, id); return nil }); err != nil {
@@ -64,13 +64,12 @@ func (f *file) heading(uid string) (record.Heading, error) {
 	if h, ok := s.read(); ok && !f.oldForm {
 		return h, nil
 	}
-	return f.folded(id)
+	return f.folded(id, uid)
 }
 
 // folded makes the heading of a stream from its events. With a *SessionError
 // it is that of the intact ones.
-func (f *file) folded(id uint64) (record.Heading, error) {
-	uid := f.index.name(id)
+func (f *file) folded(id uint64, uid string) (record.Heading, error) {
 	lines, err := f.linesOf(id, uid)
 	if err != nil && !isSessionError(err) {
 		return record.Heading{}, err
@@ -99,23 +98,41 @@ func slim(tx *bolt.Tx) {
 	release(tx.DB().Info().Data, uintptr(tx.Size()))
 }
 
-// headings implements shelf. It reads the newest touches first.
-func (f *file) headings(limit int) ([]record.Heading, error) {
-	var seen []sight
-	err := f.view(func(tx *readTx) error {
+// sights sees the newest touched streams, all of them when limit is not above
+// zero. An entry of the list that is damaged is left out, and sound is false.
+func (f *file) sights(limit int) (seen []sight, sound bool, err error) {
+	sound = true
+	err = f.view(func(tx *readTx) error {
 		for k, v := range tx.before(recentBucket, nil) {
 			if limit > 0 && len(seen) == limit {
 				break
 			}
-			if id, err := unframeNumber(k, v); err == nil {
-				seen = append(seen, see(tx, id))
+			id, err := unframeNumber(k, v)
+			if err != nil {
+				sound = false
+				continue
 			}
+			seen = append(seen, see(tx, id))
 			if limit <= 0 && len(seen)%slimEvery == slimEvery-1 {
 				slim(tx.tx)
 			}
 		}
 		return nil
 	})
+	return seen, sound, err
+}
+
+// headings implements shelf. It reads the newest touches first.
+func (f *file) headings(limit int) ([]record.Heading, error) {
+	if f.unindexed.Load() {
+		if out, ok := f.newest(limit); ok {
+			return out, nil
+		}
+		if err := f.indexed(); err != nil {
+			return nil, err
+		}
+	}
+	seen, _, err := f.sights(limit)
 	if err != nil {
 		return nil, err
 	}
@@ -123,7 +140,7 @@ func (f *file) headings(limit int) ([]record.Heading, error) {
 	for i, s := range seen {
 		h, ok := s.read()
 		if !ok || f.oldForm {
-			if h, err = f.folded(s.id); err != nil && !isSessionError(err) {
+			if h, err = f.folded(s.id, f.index.name(s.id)); err != nil && !isSessionError(err) {
 				return nil, err
 			}
 		}
@@ -134,7 +151,10 @@ func (f *file) headings(limit int) ([]record.Heading, error) {
 
 // lines implements shelf.
 func (f *file) lines(uid string) ([][]byte, error) {
-	id, ok := f.index.id(uid)
+	id, ok, err := f.idOf(uid)
+	if err != nil {
+		return nil, err
+	}
 	if !ok {
 		return nil, fmt.Errorf("%w: %q", ErrNoSession, uid)
 	}

@@ -28,7 +28,7 @@ const restFor = 500 * time.Millisecond
 
 // lull waits a moment, or until there is something to do.
 func (b *book) lull() {
-	over := time.NewTimer(restFor)
+	over := time.NewTimer(b.rest)
 	defer over.Stop()
 	for {
 		b.mu.Lock()
