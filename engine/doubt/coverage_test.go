@@ -2,7 +2,10 @@ package doubt_test
 
 import (
 	"math"
+	"sync"
 	"testing"
+
+	"gonum.org/v1/gonum/stat/distuv"
 
 	. "borewright/engine/doubt"
 )
@@ -45,4 +48,23 @@ func TestParseCoverage(t *testing.T) {
 	if got := AtLevel(0.99).String(); got != "99 %" {
 		t.Errorf("%q", got)
 	}
+}
+
+// TestFactorAgain: a factor that was worked out before is the same one, also where
+// several ask for it at once.
+func TestFactorAgain(t *testing.T) {
+	var all sync.WaitGroup
+	for range 4 {
+		all.Go(func() {
+			for df := 1; df <= 250; df++ {
+				want := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(df)}.Quantile(0.975)
+				for range 2 {
+					if got := (Coverage{}).Factor(float64(df) + 0.5); got != want {
+						t.Errorf("%d degrees of freedom: %v, want %v", df, got, want)
+					}
+				}
+			}
+		})
+	}
+	all.Wait()
 }
