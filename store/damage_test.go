@@ -68,8 +68,9 @@ func damages(good []byte) []damage {
 	return append(out, damage{"both metas zeroed", zeroed}, damage{"two leaves swapped", swapped}, damage{"a leaf zeroed", lost})
 }
 
-// TestDamage opens damaged files in this process: it must live, and say either
-// the truth or an error or a warning.
+// TestDamage opens damaged files in this process, with the pages walked before and
+// after they are read: it must live, and say either the truth or an error or a
+// warning.
 func TestDamage(t *testing.T) {
 	dir := fastDir(t)
 	kept := build(t, filepath.Join(dir, "good.db"), 3, 40)
@@ -77,9 +78,12 @@ func TestDamage(t *testing.T) {
 	for i, d := range damages(good) {
 		t.Run(d.name, func(t *testing.T) {
 			t.Parallel()
-			path := write(t, filepath.Join(dir, fmt.Sprintf("%d.db", i)), d.data)
-			if examine(t, path, kept, 0) {
-				examine(t, path, kept, 1)
+			path := filepath.Join(dir, fmt.Sprintf("%d.db", i))
+			for _, o := range []store.Options{{}, store.Options{}.WithWalkAtOnce(1)} {
+				write(t, path, d.data)
+				if examine(t, path, o, kept, 0) {
+					examine(t, path, o, kept, 1)
+				}
 			}
 		})
 	}
@@ -88,9 +92,9 @@ func TestDamage(t *testing.T) {
 // examine opens the file, compares what it says with the truth and so many
 // events more, keeps another event in each stream and compares again. False
 // when the file is of no use any more, or the last event was lost.
-func examine(t *testing.T, path string, kept truth, more int) bool {
+func examine(t *testing.T, path string, o store.Options, kept truth, more int) bool {
 	t.Helper()
-	db, err := store.Open(path, quick(store.Options{}))
+	db, err := store.Open(path, quick(o))
 	if err != nil {
 		typed(t, "open", err)
 		return false

@@ -46,7 +46,8 @@ var (
 )
 
 // ErrDamaged means that the file's inside is not what was written. Once it
-// happened, the file is not touched again before the process ends.
+// happened, the store does not touch the file again. After a panic inside the
+// library not even Close does, and the file stays locked until the process ends.
 var ErrDamaged = errors.New("the database file is damaged")
 
 // These errors concern one session.

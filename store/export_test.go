@@ -26,6 +26,10 @@ func (o Options) WithNetwork(name string) Options {
 // WithMaxSize returns the options with a file that cannot grow beyond.
 func (o Options) WithMaxSize(bytes int) Options { o.hooks.maxSize = bytes; return o }
 
+// WithWalkAtOnce returns the options with so many pages walked before a file is
+// open.
+func (o Options) WithWalkAtOnce(pages uint64) Options { o.hooks.walkAtOnce = pages; return o }
+
 // WithWaits returns the options with other waits for the lock and at Close.
 func (o Options) WithWaits(lock, closing time.Duration) Options {
 	o.hooks.lockWait, o.hooks.closeWait = lock, closing

@@ -76,8 +76,9 @@ type file struct {
 	data   *os.File // bbolt's own, for reading what it maps
 	info   os.FileInfo
 	closed bool
-	// dead is set after a panic inside bbolt: nothing touches the file again.
-	dead atomic.Bool
+	// dead is set once the file is found damaged: nothing reads or writes it again.
+	// jammed is set with it after a panic inside bbolt, which can hold a lock.
+	dead, jammed atomic.Bool
 }
 
 // open opens the existing file and checks what can be checked at once.
@@ -161,7 +162,7 @@ func (f *file) checkLocked() error {
 	l, err := lookAt(f.data, info.Size())
 	switch {
 	case err != nil:
-	case l.pages > walkAtOnce:
+	case l.pages > f.hooks.walkAtOnce:
 		f.unwalked.Store(&l.meta)
 	default:
 		err = checkPages(f.data, l.meta, never)
@@ -224,52 +225,30 @@ func (f *file) walk(stop func() bool) error {
 	if err := f.hooks.fault("walk"); err != nil {
 		return f.explain(err)
 	}
-	f.handle.RLock()
-	defer f.handle.RUnlock()
-	if f.closed {
-		return ErrClosed
-	}
-	err := checkPages(f.data, *m, stop)
-	switch {
-	case errors.Is(err, errStopped):
-		return err
-	case err != nil:
-		f.dead.Store(true)
-		err = &FileError{Path: f.path, Kind: ErrDamaged, Cause: err}
-		f.warn(err.Error())
-		return err
-	}
-	f.unwalked.Store(nil)
-	return nil
-}
-
-// view reads in a transaction. Nothing of it may be used afterwards that was
-// not copied.
-func (f *file) view(read func(*readTx) error) error {
-	return f.with(func() error {
-		if err := f.same(); err != nil {
+	err := f.with(func() error {
+		err := checkPages(f.data, *m, stop)
+		if err == nil || errors.Is(err, errStopped) {
 			return err
 		}
-		return f.reading(read)
+		if err = f.damaged(err); errors.Is(err, ErrDamaged) {
+			f.warn(err.Error())
+		}
+		return err
 	})
+	if err == nil {
+		f.unwalked.Store(nil)
+	}
+	return err
 }
 
-// reading is view without the guards. Damage that it finds ends all work on the
-// file, and is the error whatever read made of it.
-func (f *file) reading(read func(*readTx) error) error {
-	return f.bolt.View(func(tx *bolt.Tx) error {
-		m := f.unwalked.Load()
-		if m == nil {
-			return read(&readTx{tx: tx})
-		}
-		u := newUnwalked(f.data, *m)
-		err := read(&readTx{tx, u})
-		if u.err == nil {
-			return err
-		}
-		f.dead.Store(true)
-		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: u.err}
-	})
+// damaged ends all work on the file for what is wrong with a page, and returns it
+// as an error of this package. That bbolt closed the file meanwhile is no damage.
+func (f *file) damaged(cause error) error {
+	if errors.Is(cause, os.ErrClosed) {
+		return errHandle
+	}
+	f.dead.Store(true)
+	return &FileError{Path: f.path, Kind: ErrDamaged, Cause: cause}
 }
 
 // with calls use, which is about bbolt alone, with the handle held. A handle
@@ -305,10 +284,15 @@ func (f *file) run(use func() error) error {
 	if f.dead.Load() {
 		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: errDead}
 	}
+	return f.guarded(use)
+}
+
+func (f *file) guarded(use func() error) error {
 	err := guard(use)
 	var p *panicError
 	if errors.As(err, &p) {
 		f.dead.Store(true)
+		f.jammed.Store(true)
 	}
 	return f.explain(err)
 }
@@ -340,10 +324,10 @@ func (f *file) reopen(tried *bolt.DB) error {
 // closeBolt closes bbolt's handle. After a panic it leaves everything as it is:
 // closing could wait for ever for a lock. Call it with handle.
 func (f *file) closeBolt() error {
-	if f.bolt == nil || f.dead.Load() {
+	if f.bolt == nil || f.jammed.Load() {
 		return nil
 	}
-	err := f.run(f.bolt.Close)
+	err := f.guarded(f.bolt.Close)
 	f.bolt = nil
 	return err
 }

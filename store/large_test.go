@@ -79,4 +79,7 @@ func TestLargeFileIsWalkedBeforeItIsWritten(t *testing.T) {
 	if err := db.Close(); !errors.As(err, &unkept) {
 		t.Errorf("closing says %v", err)
 	}
+	if r := verified(t, path); r.Sound {
+		t.Error("the check finds it sound")
+	}
 }

@@ -44,9 +44,11 @@ type hooks struct {
 	// free returns the bytes free for the user beside the path.
 	free func(path string) (uint64, error)
 	// network returns the name of the network file system below the path.
-	network  func(path string) (string, error)
-	maxSize  int
-	lockWait time.Duration
+	network func(path string) (string, error)
+	// walkAtOnce is how many pages are walked before a file is open.
+	walkAtOnce uint64
+	maxSize    int
+	lockWait   time.Duration
 	// closeWait is how long Close waits for an attempt under way.
 	closeWait time.Duration
 	// rest is how long the writer rests before it begins.
@@ -65,6 +67,9 @@ func (h hooks) filled() hooks {
 	}
 	if h.network == nil {
 		h.network = networkDisk
+	}
+	if h.walkAtOnce == 0 {
+		h.walkAtOnce = walkAtOnce
 	}
 	if h.lockWait == 0 {
 		h.lockWait = time.Second

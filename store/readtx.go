@@ -16,6 +16,34 @@ type readTx struct {
 	unwalked *unwalked // nil once the pages are walked
 }
 
+// view reads in a transaction. Nothing of it may be used afterwards that was
+// not copied.
+func (f *file) view(read func(*readTx) error) error {
+	return f.with(func() error {
+		if err := f.same(); err != nil {
+			return err
+		}
+		return f.reading(read)
+	})
+}
+
+// reading is view without the guards. Damage that it finds ends all work on the
+// file, and is the error whatever read made of it.
+func (f *file) reading(read func(*readTx) error) error {
+	return f.bolt.View(func(tx *bolt.Tx) error {
+		m := f.unwalked.Load()
+		if m == nil {
+			return read(&readTx{tx: tx})
+		}
+		u := newUnwalked(f.data, *m)
+		err := read(&readTx{tx, u})
+		if u.err == nil {
+			return err
+		}
+		return f.damaged(u.err)
+	})
+}
+
 // pairs are keys with their values.
 type pairs = iter.Seq2[[]byte, []byte]
 
