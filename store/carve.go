@@ -41,12 +41,18 @@ type quarry struct {
 	// strange are events with the right checksum that make no sense, most
 	// likely because a newer program wrote them.
 	strange int64
-	// remains is what can be read of events that are damaged.
-	remains map[eventID]remains
+	// ruins are where damaged events lie, remains is what can be read of them, and
+	// restored are those that were set right.
+	ruins    []ruin
+	remains  map[eventID]remains
+	restored map[eventID]bool
 }
 
 func newQuarry() *quarry {
-	return &quarry{events: map[uint64]map[int64][]leaf{}, headings: map[uint64]record.Heading{}, remains: map[eventID]remains{}}
+	return &quarry{
+		events: map[uint64]map[int64][]leaf{}, headings: map[uint64]record.Heading{},
+		remains: map[eventID]remains{}, restored: map[eventID]bool{},
+	}
 }
 
 // carve takes in every event and heading in the data, which must not change
@@ -83,6 +89,7 @@ func (q *quarry) ruin(data []byte, at int) {
 		return
 	}
 	id, n, _ := parseEventKey(data[at-eventKeySize : at])
+	q.ruins = append(q.ruins, ruin{eventID{id, n}, data[at:]})
 	begins := fmt.Appendf(nil, `{"n":%d,`, n)
 	text := data[at+1 : min(len(data), at+1+record.MaxEvent)]
 	if !bytes.HasPrefix(text, begins) {

@@ -20,6 +20,9 @@ type Saved struct {
 	// that were not.
 	Events int64   `json:"events"`
 	Lost   []int64 `json:"lost,omitempty"`
+	// Restored are those of the recovered events in which one changed byte was set
+	// right, as the hash of the event proves.
+	Restored []int64 `json:"restored,omitempty"`
 	// Aside are the intact events that cannot stand because they rest on a lost
 	// one: they are in the file beside the new database.
 	Aside []int64 `json:"aside,omitempty"`

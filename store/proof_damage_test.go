@@ -89,8 +89,8 @@ func wrecks(good []byte) []wreck {
 // tried counts what came of the damaged files.
 type tried struct {
 	sync.Mutex
-	files, opened, refused, rescued, named, intact, recovered, lost, aside int
-	kinds                                                                  map[string]int
+	files, opened, refused, rescued, named, intact, recovered, restored, lost, aside int
+	kinds                                                                            map[string]int
 }
 
 // TestDamagedFiles spoils a database in -damaged ways. Whatever is wrong, the
@@ -119,7 +119,7 @@ func TestDamagedFiles(t *testing.T) {
 	})
 	t.Logf("%d damaged files: %d opened and read true, %d refused with a sentence, of these %d read all the same; %d named by the check",
 		sum.files, sum.opened, sum.refused, sum.rescued, sum.named)
-	t.Logf("of %d intact events %d recovered in place and %d beside; %d lost events named; 0 wrong", sum.intact, sum.recovered, sum.aside, sum.lost)
+	t.Logf("of %d intact events %d recovered in place and %d beside; %d damaged ones set right, %d lost and named; 0 wrong", sum.intact, sum.recovered, sum.aside, sum.restored, sum.lost)
 	storetest.Proof(t, "damaged files: bytes in every kind of page, cut, swapped, noise, foreign", sum.files, max(0, sum.intact-sum.recovered-sum.aside),
 		fmt.Sprintf("%d open and read true, %d are refused with a sentence; salvage recovers all %d intact events", sum.opened, sum.refused, sum.intact))
 	for _, name := range slices.Sorted(maps.Keys(sum.kinds)) {
@@ -306,13 +306,15 @@ func (p *patient) accounted(uid string, x store.Saved, intact map[place]bool) {
 			delete(intact, at)
 		}
 	}
-	if here != x.Events+int64(len(x.Aside)) {
-		p.t.Errorf("of %d intact events of %s %d are recovered and %d set aside", here, uid, x.Events, len(x.Aside))
+	restored := int64(len(x.Restored))
+	if here+restored != x.Events+int64(len(x.Aside)) {
+		p.t.Errorf("of %d intact events of %s, and %d set right, %d are recovered and %d set aside", here, uid, restored, x.Events, len(x.Aside))
 	}
 	p.sum.Lock()
 	defer p.sum.Unlock()
 	p.sum.intact += int(here)
-	p.sum.recovered += int(x.Events)
+	p.sum.recovered += int(x.Events - restored)
+	p.sum.restored += int(restored)
 	p.sum.aside += len(x.Aside)
 	p.sum.lost += len(x.Lost)
 }

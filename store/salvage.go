@@ -89,6 +89,7 @@ func search(path string, with []string) (Salvaged, error) {
 		}
 		q.carve(data)
 	}
+	q.restore()
 	s.Unknown = q.strange
 	if len(q.events) == 0 {
 		return s, &FileError{Path: path, Kind: ErrNotOurs, Cause: errNoEvent}
@@ -140,7 +141,7 @@ func (s *Salvaged) take(q *quarry, c *check) error {
 		if err != nil {
 			return err
 		}
-		saved.touch = c.touches[id]
+		saved.touch, saved.Restored = c.touches[id], q.restoredOf(id)
 		s.Streams = append(s.Streams, saved)
 	}
 	slices.SortStableFunc(s.Streams, byTouch)

@@ -17,7 +17,8 @@ func salvageCommand(w World) *cli.Command {
 		Usage:     "recover every intact event of a damaged database into a new one",
 		ArgsUsage: "OUT",
 		Description: `Searches the database, which is not written, for every event of which no
-byte is changed, and makes the new database OUT of them. A note stands in the
+byte is changed, and makes the new database OUT of them. One changed byte of an
+event is set right where the next event proves it. A note stands in the
 place of an event that is lost, and the title of its session says so: read
 those places again. What is lost can come from a backup: --with FILE. Events
 that cannot stand without a lost one are set aside: OUT.aside.jsonl has them as

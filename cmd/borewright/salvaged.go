@@ -76,6 +76,9 @@ func savedName(s *store.Saved) string {
 // savedLine counts the events of one session.
 func savedLine(s *store.Saved) string {
 	text := fmt.Sprintf("%s: %s recovered in place", savedName(s), plural(s.Events, "event"))
+	if n := len(s.Restored); n > 0 {
+		text += fmt.Sprintf(", %d of them with one changed byte set right", n)
+	}
 	if len(s.Lost) > 0 {
 		text += fmt.Sprintf(", %d lost", len(s.Lost))
 	}

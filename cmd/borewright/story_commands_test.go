@@ -69,6 +69,7 @@ var storyCommands = map[string]func(ts *testscript.TestScript, neg bool, args []
 	"gauge":     plain("NAME TEXT", 2, 2, gaugeCommand),
 	"wait-exit": plain("CODE", 1, 1, waitExitCommand),
 	"spoil":     plain("FILE TEXT", 2, 2, spoilCommand),
+	"nudge":     plain("FILE TEXT", 2, 2, nudgeCommand),
 	"cut":       plain("FILE BYTES", 2, 2, cutCommand),
 	"exits":     plain("CODE PROGRAM ARGS...", 2, 99, exitsCommand),
 }

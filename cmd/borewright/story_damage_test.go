@@ -10,9 +10,14 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
-// spoilCommand changes a bit of one byte in the middle of every place of a file at which
-// the text stands.
-func spoilCommand(ts *testscript.TestScript, _ *bench, _ bool, args []string) {
+// spoilCommand changes two bytes in the middle of every place of a file at which the
+// text stands, and nudgeCommand one: that can be set right.
+func spoilCommand(ts *testscript.TestScript, _ *bench, _ bool, args []string) { change(ts, args, 2) }
+
+func nudgeCommand(ts *testscript.TestScript, _ *bench, _ bool, args []string) { change(ts, args, 1) }
+
+// change changes so many bytes in the middle of every place of a text in a file.
+func change(ts *testscript.TestScript, args []string, n int) {
 	path, text := ts.MkAbs(args[0]), []byte(args[1])
 	data, err := os.ReadFile(path)
 	ts.Check(err)
@@ -20,7 +25,9 @@ func spoilCommand(ts *testscript.TestScript, _ *bench, _ bool, args []string) {
 		ts.Fatalf("%q is not in %s", text, args[0])
 	}
 	for at := bytes.Index(data, text); at >= 0; at = bytes.Index(data, text) {
-		data[at+len(text)/2] ^= 0x04
+		for i := range n {
+			data[at+len(text)/2+i] ^= 0x04
+		}
 	}
 	ts.Check(os.WriteFile(path, data, 0o600))
 }
