@@ -106,7 +106,7 @@ var codecs = map[Kind]codec{
 	IsSetting:    as[Setting](IsSetting),
 	IsSet:        as[Set](IsSet),
 	IsZero:       as[Zero](IsZero),
-	IsReading:    as[Reading](IsReading),
+	IsReading:    readingCodec(),
 	IsLeftOut:    as[LeftOut](IsLeftOut),
 	IsMoved:      as[Moved](IsMoved),
 	IsWithdrawn:  as[Withdrawn](IsWithdrawn),
