@@ -56,6 +56,7 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	if !ok || !w.Terminal() {
 		return errNoTerminal
 	}
+	defer roomyHeap()()
 	ctx, release := w.Hangup(ctx)
 	defer release() // only when all is kept: a second signal must not kill
 	broken := &crashes{w: w, folder: filepath.Dir(s.path)}
