@@ -33,7 +33,7 @@ type leaf struct {
 	reached bool
 }
 
-// quarry is what was found in one file or in several.
+// quarry is what was found in a file, and in those that were joined to it.
 type quarry struct {
 	events map[uint64]map[int64][]leaf
 	// headings are the newest that were found.
@@ -133,16 +133,17 @@ func (q *quarry) event(key, line []byte) {
 		q.strange++
 		return
 	}
-	l := leaf{id: id, n: n, line: line, sum: record.SumOf(line), prev: e.Prev}
-	if q.events[id] == nil {
-		q.events[id] = map[int64][]leaf{}
+	q.add(leaf{id: id, n: n, line: line, sum: record.SumOf(line), prev: e.Prev})
+}
+
+// add takes in an event unless it is there already.
+func (q *quarry) add(l leaf) {
+	if q.events[l.id] == nil {
+		q.events[l.id] = map[int64][]leaf{}
 	}
-	for _, known := range q.events[id][n] {
-		if known.sum == l.sum {
-			return
-		}
+	if list := q.events[l.id][l.n]; !has(list, l) {
+		q.events[l.id][l.n] = append(list, l)
 	}
-	q.events[id][n] = append(q.events[id][n], l)
 }
 
 func (q *quarry) heading(key, text []byte) {

@@ -80,14 +80,17 @@ func Salvage(path, out string, with ...string) (Salvaged, error) {
 
 // search finds every stream in the files.
 func search(path string, with []string) (Salvaged, error) {
-	q := newQuarry()
 	s := Salvaged{Path: path}
-	for _, name := range append([]string{path}, with...) {
-		data, err := readWhole(name)
+	q, err := quarryOf(path)
+	if err != nil {
+		return s, err
+	}
+	for _, name := range with {
+		other, err := quarryOf(name)
 		if err != nil {
 			return s, err
 		}
-		q.carve(data)
+		q.join(other)
 	}
 	q.restore()
 	s.Unknown = q.strange
@@ -99,6 +102,17 @@ func search(path string, with []string) (Salvaged, error) {
 		return s, err
 	}
 	return s, s.take(q, c)
+}
+
+// quarryOf carves a file.
+func quarryOf(path string) (*quarry, error) {
+	data, err := readWhole(path)
+	if err != nil {
+		return nil, err
+	}
+	q := newQuarry()
+	q.carve(data)
+	return q, nil
 }
 
 // reach walks the tree as far as it can be walked and marks the events that it

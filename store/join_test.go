@@ -1,0 +1,114 @@
+package store_test
+
+import (
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"borewright/engine/record"
+	"borewright/store"
+	"borewright/store/storetest"
+)
+
+// backwards makes a database with the demo's sessions in the other order, so that
+// their ids are others, and without those that are left out.
+func backwards(t *testing.T, kept truth, order []string, without ...string) (path string) {
+	t.Helper()
+	path = filepath.Join(t.TempDir(), "other.db")
+	db := open(t, path, store.Options{})
+	for _, uid := range slices.Backward(order) {
+		if slices.Contains(without, uid) {
+			continue
+		}
+		if err := db.Append(uid, kept[uid]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// TestSalvageWithOtherIDs: a copy in which the sessions have other ids, as they
+// have in a database that was salvaged, completes each session with its own
+// events, also one of which the first event is lost here.
+func TestSalvageWithOtherIDs(t *testing.T) {
+	path := temp(t)
+	kept, order := demo(t, path)
+	good, copied := read(t, path), backwards(t, kept, order)
+	for name, lost := range map[string][]int64{
+		"a reading":                   {46},
+		"the first":                   {1},
+		"the first and others":        {1, 2, 50, 51},
+		"the last, which one has not": {91},
+	} {
+		t.Run(name, func(t *testing.T) {
+			bad := good
+			for i, uid := range order {
+				for _, n := range lost {
+					if n <= int64(len(kept[uid])) {
+						bad = spoiled(bad, store.EventKey(uint64(i+1), n), kept[uid][n-1])
+					}
+				}
+			}
+			out := filepath.Join(t.TempDir(), "out.db")
+			s, err := store.Salvage(write(t, path, bad), out, copied)
+			if err != nil {
+				t.Fatal(err)
+			}
+			db := open(t, out, store.Options{})
+			for uid, lines := range kept {
+				if x := saved(t, s, uid); !x.Complete() {
+					t.Errorf("of %s %d events are recovered, lost %v, altered %v", uid, x.Events, x.Lost, x.Broken)
+				}
+				intact(t, load(t, db, uid), lines)
+			}
+			if len(s.Streams) != len(kept) {
+				t.Errorf("%d streams, want %d", len(s.Streams), len(kept))
+			}
+		})
+	}
+}
+
+// TestSalvageWithAnother: nothing of another database is taken for a part of a
+// session of this one, whatever its ids; its sessions come too, and its shop does
+// not.
+func TestSalvageWithAnother(t *testing.T) {
+	path := temp(t)
+	kept, order := demo(t, path)
+	uid := order[0]
+	n, _, _ := readingOf(t, kept[uid], 40)
+	bad := spoiled(read(t, path), store.EventKey(1, n), kept[uid][n-1])
+	write(t, path, spoiled(bad, store.EventKey(0, 2), kept[record.ShopUID][1]))
+	out, other := filepath.Join(t.TempDir(), "out.db"), filepath.Join(t.TempDir(), "other.db")
+	db := open(t, other, store.Options{})
+	long := storetest.Begin("long")
+	for i := range 200 {
+		long = append(long, storetest.Reading(i))
+	}
+	for name, events := range map[string][]record.Event{
+		"long":         long,
+		record.ShopUID: {storetest.Note("ours"), storetest.Note("too"), storetest.Note("and more")},
+	} {
+		if _, err := db.Keep(name, events...); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	s, err := store.Salvage(path, out, other)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if x := saved(t, s, uid); !slices.Equal(x.Lost, []int64{n}) || x.Broken != nil || x.Events != int64(len(kept[uid]))-1 {
+		t.Errorf("of the session %d events are recovered, lost %v, altered %v", x.Events, x.Lost, x.Broken)
+	}
+	if x := saved(t, s, record.ShopUID); !slices.Equal(x.Lost, []int64{2}) || x.Events != 1 {
+		t.Errorf("of the shop %d events are recovered, lost %v", x.Events, x.Lost)
+	}
+	if x := saved(t, s, "long"); x.Events != int64(len(long)) || !x.EndUnknown {
+		t.Errorf("of the other session %d events are recovered", x.Events)
+	}
+}
