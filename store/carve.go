@@ -2,11 +2,16 @@ package store
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/binary"
 	"encoding/json"
 	"fmt"
 	"hash/crc32"
+	"strings"
+	"time"
+	"unicode"
 
+	"borewright/engine/length"
 	"borewright/engine/record"
 )
 
@@ -21,6 +26,11 @@ const (
 	eventKeySize   = 12
 	headingKeySize = 8
 )
+
+// mostEvents is how many events of a stream are believed, more than ten times what
+// was ever measured: each that is lost takes a note, and a forged number would
+// fill the memory with them.
+const mostEvents = 1 << 20
 
 // leaf is an event that was found; two of the same bytes are one.
 type leaf struct {
@@ -129,7 +139,7 @@ func carved(key, data []byte) []byte {
 func (q *quarry) event(key, line []byte) {
 	id, n, _ := parseEventKey(key)
 	e, err := record.Decode(line)
-	if err != nil || e.N != n {
+	if err != nil || e.N != n || n > mostEvents {
 		q.strange++
 		return
 	}
@@ -148,12 +158,32 @@ func (q *quarry) add(l leaf) {
 
 func (q *quarry) heading(key, text []byte) {
 	var h record.Heading
-	if json.Unmarshal(text, &h) != nil || h.Head.N < 1 {
+	if json.Unmarshal(text, &h) != nil || h.Head.N < 1 || h.Head.N > mostEvents {
 		return
 	}
-	if id := bytesNumber(key); h.Head.N > q.headings[id].Head.N {
+	if id := bytesNumber(key); h.Head.N > q.headings[id].Head.N && ofEvents(h, id) {
 		q.headings[id] = h
 	}
+}
+
+// ofEvents reports whether events can have made what salvage uses of a heading of
+// the stream: its details, and the place and the text of its last reading.
+func ofEvents(h record.Heading, id uint64) bool {
+	for _, text := range []string{h.LastPlace.Level, h.LastKeyed} {
+		if len(text) > mostOfName || strings.ContainsFunc(text, unicode.IsControl) {
+			return false
+		}
+	}
+	if id == shopID {
+		return true
+	}
+	_, err := record.Seal(record.Event{At: time.Unix(0, 0), Body: detailsOf(h)}, record.Head{})
+	return err == nil
+}
+
+// detailsOf returns the details that a heading has.
+func detailsOf(h record.Heading) record.Details {
+	return record.Details{UID: h.UID, Title: h.Title, Customer: h.Customer, Engine: h.Engine, Unit: cmp.Or(h.Unit, length.In)}
 }
 
 // last returns the number of the last event that a stream is known to have had.

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"borewright/engine"
-	"borewright/engine/length"
 	"borewright/engine/record"
 )
 
@@ -173,11 +172,8 @@ func (m *mender) lose(n int64, rest []leaf) error {
 	if n > 1 || m.UID == record.ShopUID {
 		return m.seal(record.Event{At: m.at, Body: record.Note{Text: lostText + m.remains[eventID{m.id, n}].said(m.bench) + "."}})
 	}
-	h := m.heading
-	m.details = record.Details{UID: m.UID, Title: h.Title, Customer: h.Customer, Engine: h.Engine, Unit: h.Unit}
-	if m.details.Unit == 0 {
-		m.details.Unit = length.In
-	}
+	m.details = detailsOf(m.heading)
+	m.details.UID = m.UID
 	m.session = &engine.Session{}
 	return m.seal(record.Event{At: m.at, Body: m.details})
 }

@@ -41,6 +41,9 @@ var kindWords = map[record.Kind]string{
 	record.IsNote: "a note", record.IsState: "a closing or reopening",
 }
 
+// mostOfName is how many bytes an id has at most, and what was keyed.
+const mostOfName = 64
+
 // remainsOf reads what it can of the text of an event.
 func remainsOf(text []byte) remains {
 	var r remains
@@ -54,7 +57,9 @@ func remainsOf(text []byte) remains {
 	case record.IsReading, record.IsLeftOut:
 		r.place = placeIn(text)
 	case record.IsInstrument, record.IsSetting, record.IsSet:
-		r.id = fieldIn(text, "id")
+		if id := fieldIn(text, "id"); len(id) <= mostOfName {
+			r.id = id
+		}
 	default:
 	}
 	return r
@@ -81,12 +86,14 @@ func placeIn(text []byte) (p plan.Place) {
 func fieldIn(text []byte, name string) string {
 	_, rest, found := bytes.Cut(text, fmt.Appendf(nil, "%q:\"", name))
 	value, _, closed := bytes.Cut(rest, []byte{'"'})
-	strange := func(r rune) bool { return r == '\\' || r == utf8.RuneError || !unicode.IsPrint(r) }
-	if !found || !closed || bytes.ContainsFunc(value, strange) {
+	if !found || !closed || bytes.ContainsFunc(value, unprinted) || bytes.ContainsRune(value, '\\') {
 		return ""
 	}
 	return string(value)
 }
+
+// unprinted reports whether a character is none that is printed.
+func unprinted(r rune) bool { return r == utf8.RuneError || !unicode.IsPrint(r) }
 
 // words says what the event perhaps was, such as "perhaps a reading of bore 2,
 // middle, across, 2026-03-10 15:25"; "" where nothing can be read.

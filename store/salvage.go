@@ -143,7 +143,7 @@ func (q *quarry) reach(path string) (*check, error) {
 // take makes the streams of what was found.
 func (s *Salvaged) take(q *quarry, c *check) error {
 	names := map[string]bool{}
-	for _, id := range sortedKeys(q.events) {
+	for _, id := range q.ids() {
 		chosen := q.choose(id)
 		uid := q.uid(id, chosen, c)
 		for names[uid] {
