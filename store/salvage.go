@@ -199,27 +199,36 @@ func readWhole(path string) ([]byte, error) {
 	return data, nil
 }
 
-// write makes the new database, checks it and gives it its name, with the file
-// of what was set aside beside it.
+// write makes the new database, checks it and gives it its name. The file of what
+// was set aside is there before it, and is not without it.
 func (s *Salvaged) write(out string) error {
+	beside, err := s.writeAside(out + asideSuffix)
+	if err != nil {
+		return err
+	}
 	if err := publish(out, false, s.fill); err != nil {
+		if beside != "" {
+			err = errors.Join(err, removeIfThere(beside))
+		}
 		if errors.Is(err, fs.ErrExist) {
 			return &FileError{Path: out, Kind: ErrExists, Cause: err}
 		}
 		return explain(out, err)
 	}
-	s.Out = out
+	s.Out, s.Beside = out, beside
+	return nil
+}
+
+// writeAside writes what was set aside and returns where; nowhere when nothing was.
+func (s *Salvaged) writeAside(path string) (string, error) {
 	var aside [][]byte
 	for i := range s.Streams {
 		aside = append(aside, s.Streams[i].aside...)
 	}
 	if len(aside) == 0 {
-		return nil
+		return "", nil
 	}
-	text := append(bytes.Join(aside, []byte("\n")), '\n')
-	beside, err := WriteFile(filepath.Dir(out), filepath.Base(out)+asideSuffix, text, false)
-	s.Beside = beside
-	return err
+	return path, WriteNew(path, append(bytes.Join(aside, []byte("\n")), '\n'))
 }
 
 // fill makes a database of the empty temporary file and keeps every stream.

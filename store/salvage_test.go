@@ -330,3 +330,26 @@ func TestRescue(t *testing.T) {
 		t.Error("the file was written")
 	}
 }
+
+// TestSalvageNames: the file of what was set aside is named as the new database is,
+// whatever its name, and is looked for under that name.
+func TestSalvageNames(t *testing.T) {
+	path := temp(t)
+	kept, order := demo(t, path)
+	n := int64(13)
+	write(t, path, spoiled(read(t, path), store.EventKey(1, n), kept[order[0]][n-1]))
+	for _, name := range []string{".hidden.db", "a*b.db", strings.Repeat("x", 220) + ".db"} {
+		out := filepath.Join(t.TempDir(), name)
+		s, err := store.Salvage(path, out)
+		if err != nil || s.Beside != out+".aside.jsonl" {
+			t.Fatalf("%.20q: %v, %q", name, err, s.Beside)
+		}
+		if text := read(t, s.Beside); bytes.Count(text, []byte("\n")) != len(saved(t, s, order[0]).Aside) {
+			t.Errorf("%.20q: it has %d bytes", name, len(text))
+		}
+		removed(t, s.Out)
+		if _, err := store.Salvage(path, out); !errors.Is(err, store.ErrExists) {
+			t.Errorf("%.20q beside an older file: %v", name, err)
+		}
+	}
+}

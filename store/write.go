@@ -55,6 +55,20 @@ func WriteFile(dir, name string, data []byte, overwrite bool) (path string, err 
 	return path, nil
 }
 
+// WriteNew writes a file at the path that the user named, for its owner only. The
+// file is whole or not there, and what is there is not replaced. Errors are
+// *FileErrors: ErrExists, ErrNoFolder, ErrFull, ErrReadOnly, ErrDisk.
+func WriteNew(path string, data []byte) error {
+	err := publish(path, false, func(temp string) error { return os.WriteFile(temp, data, 0o600) })
+	switch {
+	case errors.Is(err, fs.ErrExist):
+		return &FileError{Path: path, Kind: ErrExists, Cause: err}
+	case errors.Is(err, fs.ErrNotExist):
+		return &FileError{Path: filepath.Dir(path), Kind: ErrNoFolder, Cause: err}
+	}
+	return explain(path, err)
+}
+
 // cleanName returns what of a name can name a file anywhere, at most maxName
 // bytes: separators and the signs that some system forbids become "-"; control,
 // bidirectional and other invisible characters go, and so do dots and spaces at

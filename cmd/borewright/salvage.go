@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"github.com/urfave/cli/v3"
@@ -52,11 +53,16 @@ func salvage(cmd *cli.Command, w World, out string) error {
 		return busyWords(path, err)
 	}
 	x := salvaged{Salvaged: s}
-	if x.Listing, err = writeListing(w, s); err != nil {
-		return fmt.Errorf("%s was made, but what is lost could not be listed beside it: %w", s.Out, err)
+	listing, unlisted := writeListing(w, s)
+	if unlisted == nil {
+		x.Listing = listing
+	} else {
+		unlisted = fmt.Errorf("%s was made, but what is lost could not be listed beside it: %w", s.Out, unlisted)
 	}
 	if cmd.Bool("json") {
-		return record.WriteJSON(w.Out, x)
+		err = record.WriteJSON(w.Out, x)
+	} else {
+		err = printLines(w.Out, salvageLines(x))
 	}
-	return printLines(w.Out, salvageLines(x))
+	return errors.Join(err, unlisted)
 }

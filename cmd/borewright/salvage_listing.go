@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"path/filepath"
 
 	"borewright/store"
 )
@@ -19,8 +18,8 @@ func writeListing(w World, s store.Salvaged) (string, error) {
 	if err := printLines(&text, lines); err != nil {
 		return "", err
 	}
-	dir, name := filepath.Split(s.Out)
-	return w.Write(dir, name+listingSuffix, text.Bytes(), false)
+	path := s.Out + listingSuffix
+	return path, w.WriteNew(path, text.Bytes())
 }
 
 // listingLines lists every session with a lost event or one that was set aside.

@@ -70,12 +70,12 @@ what is lost and what was set aside is listed in out.db.report.txt`
 func TestListing(t *testing.T) {
 	t.Parallel()
 	var text []byte
-	w := World{Write: func(dir, name string, data []byte, overwrite bool) (string, error) {
-		if dir != "" || name != "out.db.report.txt" || overwrite {
-			t.Errorf("it is written to %q, %q, %t", dir, name, overwrite)
+	w := World{WriteNew: func(path string, data []byte) error {
+		if path != "out.db.report.txt" {
+			t.Errorf("it is written to %q", path)
 		}
 		text = data
-		return name, nil
+		return nil
 	}}
 	where, err := writeListing(w, launch())
 	if err != nil || where != "out.db.report.txt" {
@@ -105,5 +105,26 @@ set aside, intact, but no part of the session, because they rest on what was los
 	}
 	if where, err := writeListing(World{}, store.Salvaged{Streams: []store.Saved{{UID: "s", EndUnknown: true}}}); where != "" || err != nil {
 		t.Errorf("of nothing: %q, %v", where, err)
+	}
+}
+
+// TestUnlisted: where the listing cannot be written, what it would say in full is
+// said in short all the same.
+func TestUnlisted(t *testing.T) {
+	t.Parallel()
+	for flag, want := range map[string]string{"--json": `"lost": [`, "--with=b.db": "  lost: event 5, perhaps "} {
+		var out, errs strings.Builder
+		w := newShelf().world(&out, &errs)
+		w.Salvage = func(string, string, ...string) (store.Salvaged, error) { return launch(), nil }
+		w.WriteNew = func(path string, _ []byte) error { return &store.FileError{Path: path, Kind: store.ErrFull} }
+		if code := run([]string{"borewright", "--db", "a.db", "salvage", flag, "out.db"}, w); code != 1 {
+			t.Errorf("it ended with %d", code)
+		}
+		if !strings.Contains(out.String(), want) || strings.Contains(out.String(), "listing") || strings.Contains(out.String(), "is listed in") {
+			t.Errorf("it says\n%s", out.String())
+		}
+		if want := "out.db was made, but what is lost could not be listed beside it: the disk is full: out.db.report.txt"; !strings.Contains(errs.String(), want) {
+			t.Errorf("it warns\n%s", errs.String())
+		}
 	}
 }

@@ -75,6 +75,9 @@ type World struct {
 	// Write writes a whole file for its owner only, as [store.WriteFile].
 	Write func(dir, name string, data []byte, overwrite bool) (path string, err error)
 
+	// WriteNew writes a whole file at a path that the user named, as [store.WriteNew].
+	WriteNew func(path string, data []byte) error
+
 	// Rename gives a file another name, at which nothing may be.
 	Rename func(from, to string) error
 }
@@ -103,13 +106,14 @@ func processWorld() World {
 			}
 			return db, nil
 		},
-		Port:    openPort,
-		Verify:  verifyApart,
-		Salvage: store.Salvage,
-		Exists:  exists,
-		Read:    func(path string) (io.ReadCloser, error) { return os.Open(path) },
-		Write:   store.WriteFile,
-		Rename:  rename,
+		Port:     openPort,
+		Verify:   verifyApart,
+		Salvage:  store.Salvage,
+		Exists:   exists,
+		Read:     func(path string) (io.ReadCloser, error) { return os.Open(path) },
+		Write:    store.WriteFile,
+		WriteNew: store.WriteNew,
+		Rename:   rename,
 	}
 }
 
