@@ -28,6 +28,9 @@ type Saved struct {
 	// Gaps are the rows of lost events, Strays the events that were set aside.
 	Gaps   []Gap  `json:"gaps,omitempty"`
 	Strays []Told `json:"strays,omitempty"`
+	// ByPosition says that no layout is known by which Gaps and Strays could name
+	// places as the shop does: they name them by their position.
+	ByPosition bool `json:"by_position,omitempty"`
 	// Broken are the events that do not hold the hash of the intact event before.
 	Broken []int64 `json:"broken,omitempty"`
 	// EndUnknown says that nothing tells whether more events followed the last one.
@@ -222,6 +225,7 @@ func (m *mender) end() error {
 		m.Whole = m.head
 	}
 	m.Title, m.last = m.details.Title, m.at
+	m.ByPosition = len(m.Gaps)+len(m.Strays) > 0 && m.session != nil && m.session.Layout().Cylinders == 0
 	if !m.Complete() && m.UID != record.ShopUID {
 		m.begin()
 		d := m.details

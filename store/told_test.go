@@ -142,3 +142,22 @@ func TestTheLastLostReadingIsTold(t *testing.T) {
 		t.Errorf("the reading keyed %s is told as %q", r.Keyed, text)
 	}
 }
+
+// TestPlacesWithoutALayout: where the layout is lost it is said that places are
+// named by their position.
+func TestPlacesWithoutALayout(t *testing.T) {
+	path := temp(t)
+	kept, order := demo(t, path)
+	uid, good := order[0], read(t, path)
+	for part, want := range map[string]bool{`"is":"layout"`: true, `"is":"plan"`: false, `"is":"reading"`: false} {
+		n := slices.IndexFunc(kept[uid], func(l []byte) bool { return bytes.Contains(l, []byte(part)) })
+		write(t, path, spoiled(good, store.EventKey(1, int64(n)+1), kept[uid][n]))
+		s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := saved(t, s, uid).ByPosition; got != want {
+			t.Errorf("without its %s: %t", part, got)
+		}
+	}
+}

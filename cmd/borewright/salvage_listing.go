@@ -22,12 +22,18 @@ func writeListing(w World, s store.Salvaged) (string, error) {
 	return path, w.WriteNew(path, text.Bytes())
 }
 
+// byPosition is said of a session of which no layout is known.
+const byPosition = "its layout is not known: places are named by their position from the front, whatever the shop calls them"
+
 // listingLines lists every session with a lost event or one that was set aside.
 func listingLines(s store.Salvaged) []string {
 	var lines []string
 	for i := range s.Streams {
 		if x := &s.Streams[i]; len(x.Gaps)+len(x.Strays) > 0 {
 			lines = append(lines, "", savedLine(x))
+			if x.ByPosition {
+				lines = append(lines, byPosition)
+			}
 			lines = append(lines, gapsListed(x)...)
 			lines = append(lines, straysListed(x)...)
 		}

@@ -31,6 +31,9 @@ func salvageLines(s salvaged) []string {
 	for i := range s.Streams {
 		x := &s.Streams[i]
 		lines = append(lines, savedLine(x))
+		if x.ByPosition {
+			lines = append(lines, "  "+byPosition)
+		}
 		for j := range x.Gaps[:min(len(x.Gaps), mostGaps)] {
 			lines = append(lines, "  lost: "+gapLine(&x.Gaps[j]))
 		}

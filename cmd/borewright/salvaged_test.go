@@ -59,6 +59,13 @@ what is lost and what was set aside is listed in out.db.report.txt`
 		t.Errorf("said\n%s\nwant\n%s", got, want)
 	}
 	s := launch()
+	s.Streams[1].ByPosition = true
+	if got := strings.Join(salvageLines(salvaged{Salvaged: s}), "\n"); !strings.Contains(got, "event 4\n  its layout is not known: places are named by their position") {
+		t.Errorf("said\n%s", got)
+	}
+	if got := strings.Join(listingLines(s), "\n"); !strings.Contains(got, "event 4\nits layout is not known: places are named by their position") {
+		t.Errorf("listed\n%s", got)
+	}
 	s.Streams[1].Gaps = make([]store.Gap, mostGaps+2)
 	if got := strings.Join(salvageLines(salvaged{Salvaged: s}), "\n"); strings.Count(got, "  lost: ") != mostGaps+1 || !strings.Contains(got, "  lost: 2 more rows of events, which the listing has\n") {
 		t.Errorf("said\n%s", got)
