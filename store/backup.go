@@ -123,6 +123,8 @@ func (d *DB) BackupNow(day time.Time, keep int) (string, error) {
 	if err := d.ReadOnly(); err != nil {
 		return "", err
 	}
+	d.file.dating.Lock()
+	defer d.file.dating.Unlock()
 	date := day.Format(time.DateOnly)
 	have := Backups(d.Path())
 	next := 1
@@ -134,6 +136,7 @@ func (d *DB) BackupNow(day time.Time, keep int) (string, error) {
 	if err := os.MkdirAll(folder, 0o700); err != nil {
 		return "", explain(folder, err)
 	}
+	unfinished(folder)
 	path := filepath.Join(folder, fmt.Sprintf("%06d-%s.db", next, date))
 	if err := d.Backup(path); err != nil {
 		return "", err
@@ -146,4 +149,13 @@ func (d *DB) BackupNow(day time.Time, keep int) (string, error) {
 		have = have[1:]
 	}
 	return path, nil
+}
+
+// unfinished removes what backups that were cut off left in their folder. Only who
+// holds the database writes there, and one backup at a time.
+func unfinished(folder string) {
+	left, _ := filepath.Glob(filepath.Join(globEscaped(folder), tempPattern))
+	for _, path := range left {
+		_ = os.Remove(path) // it is in nobody's way
+	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -52,6 +53,29 @@ func TestBackupOfADamagedDatabase(t *testing.T) {
 	}
 	if _, err := os.Stat(to); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("it was made: %v", err)
+	}
+}
+
+// TestBackupCutOff: what a backup that was cut off left behind is gone after the
+// next, and nothing else.
+func TestBackupCutOff(t *testing.T) {
+	path := temp(t)
+	build(t, path, 1, 3)
+	db := open(t, path, store.Options{})
+	folder := store.BackupFolder(path)
+	if err := os.Mkdir(folder, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	write(t, filepath.Join(folder, ".saving-12345"), []byte("half"))
+	other := write(t, filepath.Join(folder, "notes.txt"), []byte("mine"))
+	made, err := db.BackupNow(storetest.Start, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	left, err := filepath.Glob(filepath.Join(folder, "*"))
+	hidden, _ := filepath.Glob(filepath.Join(folder, ".*"))
+	if err != nil || !slices.Equal(left, []string{made, other}) || len(hidden) != 0 {
+		t.Errorf("there are %q and %q, %v", left, hidden, err)
 	}
 }
 

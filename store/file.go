@@ -68,6 +68,7 @@ type file struct {
 	unsure atomic.Bool
 
 	copying sync.Mutex
+	dating  sync.Mutex // one dated backup is made at a time
 
 	// handle guards bolt, data and info: held for reading by every transaction, for
 	// writing while the file is opened or closed.

@@ -33,9 +33,12 @@ func publish(path string, replace bool, write func(temp string) error) error {
 	return syncFolder(dir)
 }
 
+// tempPattern is what files are called until they are whole.
+const tempPattern = ".saving-*"
+
 // tempFile makes an empty file, for its owner only, and returns its path.
 func tempFile(dir string) (string, error) {
-	f, err := os.CreateTemp(dir, ".saving-*")
+	f, err := os.CreateTemp(dir, tempPattern)
 	if err != nil {
 		return "", err
 	}
