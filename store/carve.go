@@ -99,7 +99,7 @@ func (q *quarry) ruin(data []byte, at int) {
 		return
 	}
 	id, n, _ := parseEventKey(data[at-eventKeySize : at])
-	q.ruins = append(q.ruins, ruin{eventID{id, n}, data[at:]})
+	q.ruins = append(q.ruins, ruin{eventID{id, n}, data[at-eventKeySize : at], data[at:]})
 	begins := fmt.Appendf(nil, `{"n":%d,`, n)
 	text := data[at+1 : min(len(data), at+1+record.MaxEvent)]
 	if !bytes.HasPrefix(text, begins) {

@@ -114,6 +114,12 @@ func (q *quarry) merge(to uint64, o *quarry, id uint64) {
 	if h := o.headings[id]; h.Head.N > q.headings[to].Head.N {
 		q.headings[to] = h
 	}
+	for _, r := range o.ruins {
+		if r.id == id {
+			r.id = to
+			q.ruins = append(q.ruins, r)
+		}
+	}
 	for at, r := range o.remains {
 		if _, ours := q.remains[eventID{to, at.n}]; at.id == id && !ours {
 			q.remains[eventID{to, at.n}] = r

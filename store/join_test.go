@@ -1,6 +1,7 @@
 package store_test
 
 import (
+	"bytes"
 	"path/filepath"
 	"slices"
 	"testing"
@@ -68,6 +69,36 @@ func TestSalvageWithOtherIDs(t *testing.T) {
 				t.Errorf("%d streams, want %d", len(s.Streams), len(kept))
 			}
 		})
+	}
+}
+
+// specked returns the file with the byte behind each of the parts of an event
+// changed, in every copy of the event.
+func specked(data, key, line []byte, parts ...string) []byte {
+	what := append(bytes.Clone(key), store.Frame(key, line)...)
+	bad := bytes.Clone(what)
+	for _, part := range parts {
+		bad[len(key)+1+bytes.Index(line, []byte(part))+len(part)] ^= 4
+	}
+	return bytes.ReplaceAll(data, what, bad)
+}
+
+// TestSalvageWithADamagedCopy: an event that is damaged beyond repair here and in one
+// byte in a copy, in which its session has another id, is set right.
+func TestSalvageWithADamagedCopy(t *testing.T) {
+	path := temp(t)
+	kept, order := demo(t, path)
+	uid, last := order[0], uint64(len(order))
+	copied, n := backwards(t, kept, order), int64(46)
+	line := kept[uid][n-1]
+	write(t, path, specked(read(t, path), store.EventKey(1, n), line, `"keyed":"`, `"of":"`))
+	write(t, copied, specked(read(t, copied), store.EventKey(last, n), line, `"set":"`))
+	s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), copied)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if x := saved(t, s, uid); !x.Complete() || !slices.Equal(x.Restored, []int64{n}) {
+		t.Errorf("lost %v, set right %v", x.Lost, x.Restored)
 	}
 }
 

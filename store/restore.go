@@ -17,9 +17,11 @@ import (
 // hash that the next event holds of it, or the list of sessions, says so. Nothing
 // less is proof: a checksum alone is met by chance once in 65,000 events.
 
-// ruin is where the frame of a damaged event begins, and what follows.
+// ruin is a damaged event: the key before its frame, which in another file may be
+// of another stream, and where the frame begins, with what follows.
 type ruin struct {
 	eventID
+	key  []byte
 	data []byte
 }
 
@@ -93,7 +95,7 @@ func (r ruin) setRight(hash string) []byte {
 // a tenth of a millisecond.
 func (r ruin) mend(frame []byte, proven func() bool) bool {
 	end := len(frame) - crc32.Size
-	wrong := binary.BigEndian.Uint32(frame[end:]) ^ checksum(eventKey(r.id, r.n), frame[:end])
+	wrong := binary.BigEndian.Uint32(frame[end:]) ^ checksum(r.key, frame[:end])
 	adds := *castagnoli() // what each change of the last byte adds
 	for at := end - 1; at > 0; at-- {
 		for bits := range adds {
