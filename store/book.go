@@ -35,6 +35,7 @@ type shelf interface {
 type book struct {
 	shelf     shelf
 	notify    func(Outcome)
+	damaged   func(error)
 	crash     func(report string) (where string)
 	closeWait time.Duration
 	rest      time.Duration
@@ -87,7 +88,7 @@ type task struct {
 // newBook makes a book; go write starts its writer.
 func newBook(s shelf, o Options) *book {
 	return &book{
-		shelf: s, notify: o.Notify, crash: o.Crash, closeWait: o.hooks.closeWait, rest: o.hooks.rest,
+		shelf: s, notify: o.Notify, damaged: o.Damaged, crash: o.Crash, closeWait: o.hooks.closeWait, rest: o.hooks.rest,
 		streams: map[string]*stream{}, changed: make(chan struct{}), done: make(chan struct{}),
 	}
 }

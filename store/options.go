@@ -17,6 +17,9 @@ type Options struct {
 	// Crash writes down a panic in the writer's goroutine, with its stack, and
 	// returns where, or "" when it cannot. It is called from that goroutine.
 	Crash func(report string) (where string)
+	// Damaged hears, from the writer's goroutine, of damage that was found while the
+	// store was idle: the pages of a large file are walked after it is open.
+	Damaged func(err error)
 
 	hooks hooks
 }

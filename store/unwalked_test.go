@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -219,4 +220,33 @@ func readByChild(t *testing.T, path string) string {
 		return fmt.Sprintf("%v: %s", err, died)
 	}
 	return strings.TrimSpace(string(out))
+}
+
+// TestDamageIsHeard: damage on a page that nobody reads is heard of while the store
+// is idle, and only damage is.
+func TestDamageIsHeard(t *testing.T) {
+	path := filepath.Join(fastDir(t), "x.db")
+	many(t, path)
+	good := read(t, path)
+	bad := bytes.Clone(good)
+	binary.LittleEndian.PutUint32(pageOf(bad, treeOf(t, path, good, "events").leaf)[16+4:], 1<<30)
+	heard := make(chan error, 1)
+	hears := store.Options{Damaged: func(err error) { heard <- err }}
+	db := open(t, path, hears)
+	if err := db.Close(); err != nil || len(heard) > 0 {
+		t.Fatalf("of the sound file: %v, %d heard", err, len(heard))
+	}
+	db, err := store.Open(write(t, path, bad), hears)
+	if err != nil {
+		t.Fatal(err)
+	}
+	select {
+	case err := <-heard:
+		if !errors.Is(err, store.ErrDamaged) || !slices.Contains(db.Warnings(), err.Error()) {
+			t.Errorf("heard %v, and it warns %q", err, db.Warnings())
+		}
+	case <-time.After(childLimit):
+		t.Error("nothing is heard")
+	}
+	_ = db.Close()
 }

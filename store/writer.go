@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"errors"
 	"slices"
 	"time"
 )
@@ -14,7 +15,10 @@ const maxBatch = 1024
 func (b *book) write() {
 	defer close(b.done)
 	b.lull()
-	_, _ = b.safely(func() (bool, error) { return false, b.shelf.ready(b.ended) }) // a commit says what is wrong
+	_, err := b.safely(func() (bool, error) { return false, b.shelf.ready(b.ended) }) // a commit says what is wrong
+	if b.damaged != nil && errors.Is(err, ErrDamaged) {
+		b.damaged(err)
+	}
 	for b.await() {
 		if _, err := b.safely(func() (bool, error) { b.step(); return true, nil }); err != nil {
 			b.stop(err)

@@ -115,8 +115,21 @@ func (d *daily) note(err error) {
 	defer d.mu.Unlock()
 	text := "no backup was made: " + err.Error()
 	d.failed = append(d.failed, text)
+	d.say(text)
+}
+
+// damaged has the screen say at once that the database is damaged. Where there is
+// no screen yet the book's warnings will.
+func (d *daily) damaged(err error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.say(err.Error())
+}
+
+// say has the screen say a sentence, for which it may have to wait. Call it with mu.
+func (d *daily) say(text string) {
 	if tell := d.tell; tell != nil {
-		term.Go(func() { tell(text) }, nil) // it may have to wait for the screen
+		term.Go(func() { tell(text) }, nil)
 	}
 }
 

@@ -164,6 +164,30 @@ func TestDailyBackupThatFails(t *testing.T) {
 	}
 }
 
+// TestDamageIsSaid: what the store finds while it is idle is said on the screen, and
+// where there is none yet the warnings of the book do.
+func TestDamageIsSaid(t *testing.T) {
+	t.Parallel()
+	var o store.Options
+	w := newShelf().world(io.Discard, io.Discard)
+	w.Open = func(_ string, given store.Options) (Book, error) {
+		o = given
+		return shelved{store.Memory(given)}, nil
+	}
+	days := newDaily(&crashes{w: w}, 0)
+	if _, err := openTally(w, seat{}, nil, days); err != nil {
+		t.Fatal(err)
+	}
+	damaged := &store.FileError{Path: "a.db", Kind: store.ErrDamaged}
+	o.Damaged(damaged)
+	seen := make(chan string)
+	days.telling(func(text string) { seen <- text })
+	o.Damaged(damaged)
+	if said := <-seen; said != damaged.Error() {
+		t.Errorf("the screen was told %q", said)
+	}
+}
+
 // TestDailyBackupOfNothing: on the day on which the first session is begun there
 // was nothing to copy.
 func TestDailyBackupOfNothing(t *testing.T) {

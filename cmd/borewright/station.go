@@ -128,7 +128,7 @@ func stationOptions(cmd *cli.Command, w World) (tui.Options, error) {
 
 // openTally opens the database of a station; its outcomes go to the inbox.
 func openTally(w World, s seat, inbox *tui.Inbox, days *daily) (*tally, error) {
-	book, err := w.Open(s.path, store.Options{Ballast: s.ballast, Crash: days.broken.note, Notify: func(o store.Outcome) {
+	book, err := w.Open(s.path, store.Options{Ballast: s.ballast, Crash: days.broken.note, Damaged: days.damaged, Notify: func(o store.Outcome) {
 		inbox.Post(tui.Outcome{UID: o.UID, First: o.First, Last: o.Last, Err: o.Err, Took: o.Took})
 		days.hear(o)
 	}})
