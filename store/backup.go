@@ -50,7 +50,11 @@ func (f *file) blamed(err error) error {
 		return err
 	}
 	var own error
-	if f.view(func(*readTx) error { own = sound(f.path); return nil }) == nil && errors.Is(own, ErrUnsound) {
+	worse := f.view(func(*readTx) error { own = sound(f.path); return nil })
+	if errors.Is(worse, ErrDamaged) { // found meanwhile, so that nobody writes it
+		own, worse = sound(f.path), nil
+	}
+	if worse == nil && errors.Is(own, ErrUnsound) {
 		return &FileError{Path: f.path, Kind: ErrDamaged, Cause: causeOf(own)}
 	}
 	return err

@@ -250,3 +250,28 @@ func TestDamageIsHeard(t *testing.T) {
 	}
 	_ = db.Close()
 }
+
+// TestBackupBesideDamage: a copy that was under way when the walk found damage is no
+// backup, and the database is blamed, not the copy.
+func TestBackupBesideDamage(t *testing.T) {
+	path := filepath.Join(fastDir(t), "x.db")
+	many(t, path)
+	bad := read(t, path)
+	binary.LittleEndian.PutUint32(pageOf(bad, treeOf(t, path, bad, "events").leaf)[16+4:], 1<<30)
+	write(t, path, bad)
+	heard := make(chan struct{})
+	db, err := store.Open(path, store.Options{Damaged: func(error) { close(heard) }}.WithFault(func(stage string) error {
+		if stage == "copy" {
+			<-heard
+		}
+		return nil
+	}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var at *store.FileError
+	if err := db.Backup(filepath.Join(t.TempDir(), "copy.db")); !errors.As(err, &at) || at.Path != path || !errors.Is(at.Kind, store.ErrDamaged) {
+		t.Errorf("it says %v", err)
+	}
+	_ = db.Close()
+}
