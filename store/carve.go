@@ -39,6 +39,8 @@ type leaf struct {
 	line []byte
 	sum  string
 	prev string
+	// copied says that another file had it.
+	copied bool
 	// reached says that the tree of the database leads to it.
 	reached bool
 }

@@ -1,6 +1,11 @@
 package store
 
-import "borewright/engine/record"
+import (
+	"cmp"
+	"slices"
+
+	"borewright/engine/record"
+)
 
 // choice is what was chosen of the events found for one stream.
 type choice struct {
@@ -17,11 +22,11 @@ type choice struct {
 }
 
 // weight says how well an event goes on: how many of those that follow it in
-// its chain the tree leads to, and how many there are.
-type weight struct{ reached, all int64 }
+// its chain the tree leads to, how many the file itself has, and how many there are.
+type weight struct{ reached, own, all int64 }
 
 func (w weight) over(x weight) bool {
-	return w.reached > x.reached || w.reached == x.reached && w.all > x.all
+	return cmp.Or(cmp.Compare(w.reached, x.reached), cmp.Compare(w.own, x.own), cmp.Compare(w.all, x.all)) > 0
 }
 
 // choose follows the chain of a stream from its first event on. Where two
@@ -29,16 +34,19 @@ func (w weight) over(x weight) bool {
 // one that the tree and the chain go on with is taken.
 func (q *quarry) choose(id uint64) choice {
 	found, last := q.events[id], q.last(id)
-	weights := weigh(found, last)
+	weights, own := weigh(found, last), lastOwn(found)
 	c := choice{id: id, events: make([]leaf, last)}
 	known, before := true, record.Head{}
 	for n := int64(1); n <= last; n++ {
 		next, fits := linked(found[n], before.Hash)
-		if !fits && known && len(found[n]) > 0 {
-			c.breaks = append(c.breaks, n)
-		}
 		if !fits {
 			next = found[n]
+		}
+		if !fits && (known || n < own) {
+			next = ours(next, weights)
+		}
+		if !fits && known && len(next) > 0 {
+			c.breaks = append(c.breaks, n)
 		}
 		l, sure := heaviest(next, weights)
 		if len(next) > 0 && !sure {
@@ -66,6 +74,9 @@ func weigh(found map[int64][]leaf, last int64) map[string]weight {
 		for _, l := range found[n] {
 			w := best[l.sum]
 			w.all++
+			if !l.copied {
+				w.own++
+			}
 			if l.reached {
 				w.reached++
 			}
@@ -73,6 +84,22 @@ func weigh(found map[int64][]leaf, last int64) map[string]weight {
 		}
 	}
 	return weights
+}
+
+// ours returns the events that are the file's own, or that one of its own follows:
+// a copy may have gone on otherwise, and what does not link has no place here.
+func ours(list []leaf, weights map[string]weight) []leaf {
+	return slices.DeleteFunc(slices.Clone(list), func(l leaf) bool { return weights[l.sum].own == 0 })
+}
+
+// lastOwn returns the number of the last event that is the file's own.
+func lastOwn(found map[int64][]leaf) (n int64) {
+	for at, list := range found {
+		if slices.ContainsFunc(list, func(l leaf) bool { return !l.copied }) {
+			n = max(n, at)
+		}
+	}
+	return n
 }
 
 // linked returns the events that hold the hash; fits is false when none does.

@@ -105,9 +105,10 @@ func hasSum(list []leaf, sum string) bool {
 
 // merge takes in a stream of the other file as ours with the id.
 func (q *quarry) merge(to uint64, o *quarry, id uint64) {
+	copied := len(q.events[to]) > 0
 	for _, list := range o.events[id] {
 		for _, l := range list {
-			l.id = to
+			l.id, l.copied = to, copied
 			q.add(l)
 		}
 	}

@@ -143,3 +143,57 @@ func TestSalvageWithAnother(t *testing.T) {
 		t.Errorf("of the other session %d events are recovered", x.Events)
 	}
 }
+
+// TestSalvageWithACopyThatWentOn: of a copy that was gone on with otherwise nothing
+// stands in the place of what is lost, nor of what is intact.
+func TestSalvageWithACopyThatWentOn(t *testing.T) {
+	path := temp(t)
+	kept, order := demo(t, path)
+	uid, other := order[0], filepath.Join(t.TempDir(), "other.db")
+	lines, bad := kept[uid], read(t, path)
+	db := open(t, other, store.Options{})
+	if err := db.Append(uid, lines[:70]); err != nil {
+		t.Fatal(err)
+	}
+	for range 15 {
+		if _, err := db.Keep(uid, storetest.Note("otherwise")); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	lost := []int64{74, 75, 80}
+	for _, n := range append([]int64{20}, lost...) {
+		bad = spoiled(bad, store.EventKey(1, n), lines[n-1])
+	}
+	s, err := store.Salvage(write(t, path, bad), filepath.Join(t.TempDir(), "out.db"), other)
+	if err != nil {
+		t.Fatal(err)
+	}
+	x := saved(t, s, uid)
+	if !slices.Equal(x.Lost, lost) || x.Broken != nil || x.Events != int64(len(lines)-len(lost)) {
+		t.Errorf("%d events are recovered, lost %v, altered %v", x.Events, x.Lost, x.Broken)
+	}
+	mended(t, load(t, open(t, s.Out, store.Options{}), uid), lines, x)
+}
+
+// TestSalvageWithACopyThatHasMore: what a copy has behind the last event that is left
+// here comes, although the copy has a gap of its own.
+func TestSalvageWithACopyThatHasMore(t *testing.T) {
+	path := temp(t)
+	kept, order := demo(t, path)
+	uid := order[0]
+	lines, bad, copied := kept[uid], read(t, path), backwards(t, kept, order)
+	for n := 11; n <= len(lines); n++ {
+		bad = spoiled(bad, store.EventKey(1, int64(n)), lines[n-1])
+	}
+	write(t, copied, spoiled(read(t, copied), store.EventKey(uint64(len(order)), 50), lines[49]))
+	s, err := store.Salvage(write(t, path, bad), filepath.Join(t.TempDir(), "out.db"), copied)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if x := saved(t, s, uid); !slices.Equal(x.Lost, []int64{50}) || x.Broken != nil {
+		t.Errorf("lost %v, altered %v", x.Lost, x.Broken)
+	}
+}
