@@ -48,11 +48,12 @@ type Measured struct {
 
 // Assess computes everything from the replayed state.
 func Assess(s *Session) *Assessment {
-	a := &Assessment{Head: s.Head()}
-	for _, f := range s.plan.Features(s.layout) {
+	features, pairs := s.plan.Features(s.layout), s.pairs()
+	a := &Assessment{Head: s.Head(), Features: make([]Measured, 0, len(features)), Clearances: make([]Fit, 0, len(pairs))}
+	for _, f := range features {
 		a.Features = append(a.Features, s.measure(f))
 	}
-	for _, p := range s.pairs() {
+	for _, p := range pairs {
 		a.Clearances = append(a.Clearances, s.fit(a, p))
 	}
 	a.rank(s)
@@ -134,11 +135,18 @@ func (s *Session) measure(f plan.Feature) Measured {
 
 // grid lays a feature's figures of one stage out by level and direction.
 func (s *Session) grid(f plan.Feature, stage int) form.Grid {
+	g := s.values(f, stage)
+	g.TwoContact = s.twoContact(f, stage)
+	return g
+}
+
+// values is a grid but for what it was read with.
+func (s *Session) values(f plan.Feature, stage int) form.Grid {
 	group, _ := s.plan.Group(f.Family)
 	rows, columns := len(group.Levels), len(group.Directions)
 	g := form.Grid{
-		Names: group.Directions, TwoContact: s.twoContact(f, stage), Angles: make([]int, 0, columns),
-		Depths: make([]length.Exact, 0, rows), LevelNames: make([]string, 0, rows), Values: make([][]length.Exact, 0, rows),
+		Names: group.Directions, Angles: make([]int, 0, columns), Depths: make([]length.Exact, 0, rows),
+		LevelNames: make([]string, 0, rows), Values: make([][]length.Exact, 0, rows),
 	}
 	for _, d := range group.Directions {
 		deg, _ := plan.Angle(f.Family, d)

@@ -11,9 +11,7 @@ import (
 func (s *Session) Chained(p plan.Place) (clearance length.Exact, over plan.Feature, ok bool) {
 	var all []length.Exact
 	for i, t := range s.Now(p) {
-		set, _ := s.Set(t.Set)
-		x, _ := s.Setting(set.Setting)
-		on, chained := masterFeature(x)
+		on, chained := masterFeature(s.settingOf(t.Set))
 		if !chained || t.Dev.IsZero() || i > 0 && on != over {
 			return length.Exact{}, plan.Feature{}, false
 		}

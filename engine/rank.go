@@ -27,14 +27,14 @@ func (r Ranking) Worst() (f Finding, ok bool) {
 
 // rank collects every finding, worst first, and ranks the two lines by them.
 func (a *Assessment) rank(s *Session) {
-	a.Findings = nil
-	for _, m := range a.Features {
-		a.Findings = append(a.Findings, m.findings...)
+	var parts [][]Finding
+	for i := range a.Features {
+		parts = append(parts, a.Features[i].findings)
 	}
-	for _, c := range a.Clearances {
-		a.Findings = append(a.Findings, c.findings...)
+	for i := range a.Clearances {
+		parts = append(parts, a.Clearances[i].findings)
 	}
-	a.Findings = append(a.Findings, s.steps(a)...)
+	a.Findings = slices.Concat(append(parts, s.steps(a))...)
 	a.Findings = worstFirst(a.Findings)
 	a.Cylinders = a.line(s, plan.CylinderLine, plan.Bore, s.layout.Cylinders)
 	a.Mains = a.line(s, plan.CrankLine, plan.MainBearing, s.layout.Mains)
@@ -65,18 +65,35 @@ func (a *Assessment) line(s *Session, l plan.Line, head plan.Family, n int) []Ra
 	if l == plan.CrankLine && s.planned(plan.EndPlay) {
 		out = append(out, Ranking{Line: l, Label: "thrust"})
 	}
-	for _, f := range a.Findings {
-		if f.Of.Family.Line() != l {
-			continue
-		}
-		for i := range out {
-			if slices.Contains(f.at, out[i].At) {
-				out[i].Findings = append(out[i].Findings, f)
-			}
-		}
+	for i := range out {
+		out[i].Findings = a.findingsAt(l, out[i].At)
 	}
 	slices.SortStableFunc(out, compareWorst)
 	return out
+}
+
+// findingsAt returns the findings of one place of a line, worst first.
+func (a *Assessment) findingsAt(l plan.Line, at int) []Finding {
+	n := 0
+	for i := range a.Findings {
+		if a.Findings[i].isAt(l, at) {
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	out := make([]Finding, 0, n)
+	for i := range a.Findings {
+		if a.Findings[i].isAt(l, at) {
+			out = append(out, a.Findings[i])
+		}
+	}
+	return out
+}
+
+func (f *Finding) isAt(l plan.Line, at int) bool {
+	return slices.Contains(f.at, at) && f.Of.Family.Line() == l
 }
 
 func compareWorst(x, y Ranking) int {

@@ -27,7 +27,7 @@ func (s *Session) ringTravel(gap plan.Feature) ringTravel {
 	if at == 0 || !s.isRead(bore) {
 		return ringTravel{}
 	}
-	g := s.grid(bore, s.Stage(bore))
+	g := s.values(bore, s.Stage(bore))
 	x := ringTravel{bore: bore, means: fit.MeansOf(g.Depths, g.Values), at: s.gapDepth(gap)}
 	x.least = x.means.Narrowest(s.givenLength(GivenTravelTop, gap), s.givenLength(GivenTravelBottom, gap))
 	return x

@@ -1,18 +1,9 @@
 package engine
 
 import (
-	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/plan"
 )
-
-// instrumentOf returns the instrument a set is read with, or none.
-func (s *Session) instrumentOf(set string) gauge.Instrument {
-	x, _ := s.Set(set)
-	y, _ := s.Setting(x.Setting)
-	i, _ := s.Instrument(y.Instrument)
-	return i
-}
 
 // sees returns the least difference that the family's gauge can tell: its
 // reading step, or when no gauge is chosen the usual last decimal of the unit

@@ -77,7 +77,7 @@ func (st *state) checkSet(r record.Reading) error {
 		return fmt.Errorf("%s: no set %q", r.Of, r.Set)
 	}
 	x, _ := st.Setting(set.Setting)
-	if _, chained := masterFeature(x); !r.Dev.IsZero() && x.Size.IsZero() && !chained {
+	if _, chained := masterFeature(&x); !r.Dev.IsZero() && x.Size.IsZero() && !chained {
 		return fmt.Errorf("%s: a deviation needs a master of known size, setting %q has none", r.Of, x.ID)
 	}
 	return nil
@@ -209,8 +209,7 @@ func (s *Session) sizeOf(t Taken, through ...string) length.Exact {
 	if !t.Size.IsZero() {
 		return s.at20(t, t.Size.Exact().Sub(wandered))
 	}
-	set, _ := s.Set(t.Set)
-	return s.at20(t, s.zeroSize(set.Setting, through...).Add(t.Dev.Exact()).Sub(wandered))
+	return s.at20(t, s.zeroSize(s.setOf(t.Set).Setting, through...).Add(t.Dev.Exact()).Sub(wandered))
 }
 
 // Figure returns a place's figure in a stage: the exact mean of its readings.

@@ -223,6 +223,36 @@ func find[T any](list []T, is func(*T) bool) (x T, ok bool) {
 	return x, false
 }
 
+// entry returns where in a list it stands what is looked for, or an empty one.
+func entry[T any](list []T, is func(*T) bool) *T {
+	for i := range list {
+		if is(&list[i]) {
+			return &list[i]
+		}
+	}
+	return new(T)
+}
+
+// setOf returns the set of that id, or an empty one; it is not to be changed. To
+// hand copies out took a tenth of a full assessment.
+func (st *state) setOf(id string) *gauge.Set {
+	return entry(st.sets, func(x *gauge.Set) bool { return x.ID == id })
+}
+
+// setting returns the setting of that id, or an empty one.
+func (st *state) setting(id string) *gauge.Setting {
+	return entry(st.settings, func(x *gauge.Setting) bool { return x.ID == id })
+}
+
+// settingOf returns the setting of the set of that id, or an empty one.
+func (st *state) settingOf(set string) *gauge.Setting { return st.setting(st.setOf(set).Setting) }
+
+// instrumentOf returns what the set of that id is read with, or an empty one.
+func (st *state) instrumentOf(set string) *gauge.Instrument {
+	id := st.settingOf(set).Instrument
+	return entry(st.instruments, func(x *gauge.Instrument) bool { return x.ID == id })
+}
+
 func (st *state) Instrument(id string) (gauge.Instrument, bool) {
 	return find(st.instruments, func(x *gauge.Instrument) bool { return x.ID == id })
 }

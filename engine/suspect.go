@@ -115,8 +115,8 @@ func (s *Session) dependents(f plan.Feature) []plan.Feature {
 // feature; most sessions have none.
 func (s *Session) chained() []plan.Feature {
 	any := false
-	for _, x := range s.settings {
-		if _, ok := masterFeature(x); ok {
+	for i := range s.settings {
+		if _, ok := masterFeature(&s.settings[i]); ok {
 			any = true
 		}
 	}

@@ -19,8 +19,7 @@ func (s *Session) stageFigure(p plan.Place, stage int, through ...string) doubt.
 		return doubt.Figure{}
 	}
 	f := doubt.Of(s.reading(p, list))
-	set, _ := s.Set(list[len(list)-1].Set)
-	x, _ := s.Setting(set.Setting)
+	x := s.settingOf(list[len(list)-1].Set)
 	on, chained := masterFeature(x)
 	if !chained || list[0].Dev.IsZero() {
 		return f
@@ -61,8 +60,7 @@ func (s *Session) reading(p plan.Place, list []Taken) doubt.Reading {
 
 // common is what repeating a reading does not make smaller.
 func (s *Session) common(key string, t Taken) []doubt.Contribution {
-	set, _ := s.Set(t.Set)
-	x, _ := s.Setting(set.Setting)
+	x := s.settingOf(t.Set)
 	var out []doubt.Contribution
 	if x.Doubt.Length > 0 {
 		c := doubt.Master(masterID(x), x.Doubt.Length)
@@ -74,7 +72,7 @@ func (s *Session) common(key string, t Taken) []doubt.Contribution {
 	if d := s.zeroings[x.ID].drift; d > 0 && !s.rules.DriftSpread {
 		out = append(out, doubt.Drift(key, d))
 	}
-	if set.At.IsZero() { // nothing was corrected for
+	if s.setOf(t.Set).At.IsZero() { // nothing was corrected for
 		return out
 	}
 	influences, err := s.Warm(t).Influences()
@@ -91,7 +89,7 @@ func (s *Session) common(key string, t Taken) []doubt.Contribution {
 
 // masterID tells a setting's master from others: two settings on one ring of
 // one size are wrong alike.
-func masterID(x gauge.Setting) string {
+func masterID(x *gauge.Setting) string {
 	if x.On == gauge.OnRing || x.On == gauge.OnBlocks {
 		return x.On + " " + x.Size.String()
 	}

@@ -46,8 +46,7 @@ func (s *Session) Warm(t Taken) gauge.Warm {
 // at20 brings a size as read to 20 °C, where it is known what was warm; what is
 // not known is not corrected for, and a correction of zero leaves the size.
 func (s *Session) at20(t Taken, size length.Exact) length.Exact {
-	set, ok := s.Set(t.Set)
-	if !ok || set.At.IsZero() || !size.Measured() {
+	if s.setOf(t.Set).At.IsZero() || !size.Measured() {
 		return size
 	}
 	c, err := s.Warm(t).At20()

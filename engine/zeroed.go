@@ -74,8 +74,7 @@ func (st *state) driftLimit(i gauge.Instrument) length.Length {
 // Drifted reports whether a reading was taken while its gauge's zero cannot be
 // believed.
 func (s *Session) Drifted(t Taken) bool {
-	set, _ := s.Set(t.Set)
-	for _, x := range s.zeroings[set.Setting].doubted {
+	for _, x := range s.zeroings[s.setOf(t.Set).Setting].doubted {
 		if x.holds(t.N) {
 			return true
 		}
@@ -85,7 +84,7 @@ func (s *Session) Drifted(t Taken) bool {
 
 // masterFeature returns the measured feature that a setting is zeroed on; ok is
 // false for a ring, blocks or a micrometer set to a stated size.
-func masterFeature(x gauge.Setting) (f plan.Feature, ok bool) {
+func masterFeature(x *gauge.Setting) (f plan.Feature, ok bool) {
 	if x.On != gauge.OnFeature || !x.Size.IsZero() {
 		return plan.Feature{}, false
 	}
@@ -97,7 +96,7 @@ func masterFeature(x gauge.Setting) (f plan.Feature, ok bool) {
 // stated, or as the feature it was zeroed on measures at the stage it was in
 // then. Settings that rest on themselves have none.
 func (s *Session) zeroSize(id string, through ...string) length.Exact {
-	x, _ := s.Setting(id)
+	x := s.setting(id)
 	f, chained := masterFeature(x)
 	if !chained {
 		return x.Size.Exact()
@@ -121,9 +120,7 @@ func (s *Session) restsOn(f plan.Feature, stage int) []plan.Feature {
 	var out []plan.Feature
 	for p := range s.plan.Each(f) {
 		for _, t := range s.At(p, stage) {
-			set, _ := s.Set(t.Set)
-			x, _ := s.Setting(set.Setting)
-			if on, ok := masterFeature(x); ok && !t.Dev.IsZero() && on != f {
+			if on, ok := masterFeature(s.settingOf(t.Set)); ok && !t.Dev.IsZero() && on != f {
 				out = appendNew(out, on)
 			}
 		}

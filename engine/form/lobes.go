@@ -98,11 +98,13 @@ func (l Lobes) At(deg float64) float64 {
 
 // distinct counts the directions that differ modulo 180°.
 func distinct(angles []int) int {
-	seen := map[int]bool{}
-	for _, a := range angles {
-		seen[halfTurn(a)] = true
+	n := 0
+	for i, a := range angles {
+		if !slices.ContainsFunc(angles[:i], func(b int) bool { return halfTurn(b) == halfTurn(a) }) {
+			n++
+		}
 	}
-	return len(seen)
+	return n
 }
 
 // tooFew says why directions do not suffice for the fit.
