@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"borewright/store"
+	"borewright/store/storetest"
 )
 
 // TestSalvageAChangedByte changes one byte of one event after another, in its
@@ -39,4 +40,6 @@ func TestSalvageAChangedByte(t *testing.T) {
 		}
 		removed(t, out, s.Beside)
 	}
+	storetest.Proof(t, "one byte of one event changed, one event after another", len(kept[uid]), 0,
+		"damaged; salvage sets the byte right, as the next event's hash proves")
 }
