@@ -3,6 +3,7 @@ package store
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -16,7 +17,10 @@ import (
 // marked as a backup, see [DB.ReadOnly], and checked whole before it gets its
 // name. Errors are *FileErrors: ErrExists, ErrNoFolder, ErrDamaged
 // when the database itself is damaged, ErrUnsound when the copy is, and those of writing.
-func (d *DB) Backup(path string) error {
+func (d *DB) Backup(path string) error { return d.backup(path, nil) }
+
+// backup is Backup at a pace.
+func (d *DB) backup(path string, pace Pace) error {
 	path, err := filepath.Abs(path)
 	if err != nil {
 		return explain(path, err)
@@ -28,14 +32,14 @@ func (d *DB) Backup(path string) error {
 		return &FileError{Path: path, Kind: ErrExists}
 	}
 	err = publish(path, false, func(temp string) error {
-		if err := d.file.copyTo(temp); err != nil {
+		if err := d.file.copyTo(temp, pace); err != nil {
 			return err
 		}
 		// A copy where files cannot be locked goes without its mark.
 		if err := markBackup(temp, backupName(d.Path(), path), d.file.hooks); err != nil && !errors.Is(err, ErrUnfit) {
 			return err
 		}
-		return d.file.blamed(sound(temp))
+		return d.file.blamed(soundAt(temp, pace))
 	})
 	if errors.Is(err, fs.ErrExist) {
 		return &FileError{Path: path, Kind: ErrExists, Cause: err}
@@ -63,7 +67,7 @@ func (f *file) blamed(err error) error {
 // copyTo writes the database over an empty file. What a full disk says of the
 // copy is no fault of the database. One copy is made at a time: bbolt reads
 // through the one handle, from where the last read ended.
-func (f *file) copyTo(path string) error {
+func (f *file) copyTo(path string, pace Pace) error {
 	f.copying.Lock()
 	defer f.copying.Unlock()
 	if err := f.indexed(); err != nil {
@@ -77,7 +81,11 @@ func (f *file) copyTo(path string) error {
 		if err := f.hooks.fault("copy"); err != nil {
 			return err
 		}
-		_, err := tx.tx.WriteTo(out)
+		var to io.Writer = out
+		if pace != nil {
+			to = &pacedWriter{file: out, pace: pace}
+		}
+		_, err := tx.tx.WriteTo(to)
 		return err
 	})
 	return errors.Join(err, out.Close())
@@ -110,7 +118,7 @@ func globEscaped(path string) string {
 
 // BackupOfDay makes the backup of a day of work and returns its path, or "" when
 // the newest one is of that day, or the database is a backup itself. At most keep backups stay, the oldest go first.
-func (d *DB) BackupOfDay(day time.Time, keep int) (string, error) {
+func (d *DB) BackupOfDay(day time.Time, keep int, pace Pace) (string, error) {
 	if d.file.backup {
 		return "", nil
 	}
@@ -118,12 +126,14 @@ func (d *DB) BackupOfDay(day time.Time, keep int) (string, error) {
 	if len(have) > 0 && strings.HasSuffix(have[len(have)-1], "-"+day.Format(time.DateOnly)+".db") {
 		return "", nil
 	}
-	return d.BackupNow(day, keep)
+	return d.backupNow(day, keep, pace)
 }
 
 // BackupNow makes one more backup, dated of the day, and returns its path. At
 // most keep backups stay, the oldest go first. Of a backup none is made.
-func (d *DB) BackupNow(day time.Time, keep int) (string, error) {
+func (d *DB) BackupNow(day time.Time, keep int) (string, error) { return d.backupNow(day, keep, nil) }
+
+func (d *DB) backupNow(day time.Time, keep int, pace Pace) (string, error) {
 	if err := d.ReadOnly(); err != nil {
 		return "", err
 	}
@@ -142,7 +152,7 @@ func (d *DB) BackupNow(day time.Time, keep int) (string, error) {
 	}
 	unfinished(folder)
 	path := filepath.Join(folder, fmt.Sprintf("%06d-%s.db", next, date))
-	if err := d.Backup(path); err != nil {
+	if err := d.backup(path, pace); err != nil {
 		return "", err
 	}
 	have = append(have, path)

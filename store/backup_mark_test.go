@@ -40,7 +40,7 @@ func refuses(t *testing.T, db *store.DB) {
 	if err := db.Append("new", storetest.Lines(storetest.Begin("new")...)); !errors.Is(err, store.ErrBackup) {
 		t.Errorf("append: %v", err)
 	}
-	if to, err := db.BackupOfDay(storetest.Start.AddDate(0, 0, 1), 3); to != "" || err != nil {
+	if to, err := db.BackupOfDay(storetest.Start.AddDate(0, 0, 1), 3, nil); to != "" || err != nil {
 		t.Errorf("backup of the day: %q, %v", to, err)
 	}
 	if _, err := db.BackupNow(storetest.Start, 3); !errors.Is(err, store.ErrBackup) {

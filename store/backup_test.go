@@ -87,11 +87,11 @@ func TestBackupOfDay(t *testing.T) {
 	db := open(t, path, store.Options{})
 	day := storetest.Start
 	for i := range 5 {
-		made, err := db.BackupOfDay(day.AddDate(0, 0, -i), 3) // the clock runs backwards
+		made, err := db.BackupOfDay(day.AddDate(0, 0, -i), 3, nil) // the clock runs backwards
 		if err != nil || made == "" {
 			t.Fatalf("day %d: %q, %v", i, made, err)
 		}
-		if again, err := db.BackupOfDay(day.AddDate(0, 0, -i).Add(time.Hour), 3); err != nil || again != "" {
+		if again, err := db.BackupOfDay(day.AddDate(0, 0, -i).Add(time.Hour), 3, nil); err != nil || again != "" {
 			t.Errorf("the same day: %q, %v", again, err)
 		}
 	}
@@ -121,7 +121,7 @@ func TestBackupNow(t *testing.T) {
 		}
 		made = append(made, to)
 	}
-	if to, err := db.BackupOfDay(day, 2); to != "" || err != nil {
+	if to, err := db.BackupOfDay(day, 2, nil); to != "" || err != nil {
 		t.Errorf("with one of today there it made %q, %v", to, err)
 	}
 	if got := store.Backups(path); len(got) != 2 || got[0] != made[1] || got[1] != made[2] {

@@ -261,8 +261,11 @@ func (s *Salvaged) fill(temp string) error {
 var ErrUnsound = errors.New("what was written does not read back as it should")
 
 // sound checks a database that was just written.
-func sound(path string) error {
-	r, err := verify(path)
+func sound(path string) error { return soundAt(path, nil) }
+
+// soundAt is sound at a pace.
+func soundAt(path string, pace Pace) error {
+	r, err := verifyAt(path, pace)
 	if err == nil && !r.Sound {
 		err = &FileError{Path: path, Kind: ErrUnsound, Cause: r.Faults[0]}
 	}

@@ -92,7 +92,10 @@ func Verify(path string) (Report, error) {
 }
 
 // verify is Verify of a file that nobody writes.
-func verify(path string) (Report, error) {
+func verify(path string) (Report, error) { return verifyAt(path, nil) }
+
+// verifyAt is verify at a pace.
+func verifyAt(path string, pace Pace) (Report, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return Report{}, explain(path, err)
@@ -103,6 +106,7 @@ func verify(path string) (Report, error) {
 		return Report{}, explain(path, err)
 	}
 	c := newCheck(path)
+	c.pace = pace
 	err = c.all(f, info)
 	if err != nil && errors.Is(err, ErrDamaged) {
 		c.report.add(Fault{Text: causeOf(err).Error()})

@@ -12,6 +12,7 @@ import (
 // and hands every key with its value to the check of its bucket.
 type check struct {
 	report Report
+	pace   Pace
 	pages
 	lists
 	stream streamCheck
@@ -40,7 +41,7 @@ func (c *check) bad(page uint64, format string, args ...any) {
 
 // walk reads everything from one meta page on.
 func (c *check) walk(r io.ReaderAt, m meta) {
-	c.pages = pages{r: r, meta: m, used: make([]uint64, m.pages/64+1), stop: never}
+	c.pages = pages{r: r, meta: m, used: make([]uint64, m.pages/64+1), stop: c.waits}
 	if err := c.freePages(); err != nil {
 		c.bad(m.freelist, "the list of free pages is damaged: %v", err)
 	}
@@ -60,6 +61,14 @@ func (c *check) walk(r io.ReaderAt, m meta) {
 	if missing := int64(m.pages) - c.report.Pages; missing > 0 && !c.astray {
 		c.report.add(Fault{Text: fmt.Sprintf("%d of its %d pages belong to nothing", missing, m.pages)})
 	}
+}
+
+// waits keeps the pace, and never gives the walk up.
+func (c *check) waits() bool {
+	if c.pace != nil {
+		c.pace()
+	}
+	return false
 }
 
 // parts checks the buckets: what the events are checked against comes first.

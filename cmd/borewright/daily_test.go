@@ -35,7 +35,7 @@ func (c *dates) add(day time.Time) {
 	c.days = append(c.days, day.Format(time.DateOnly))
 }
 
-func (d dated) BackupOfDay(day time.Time, keep int) (string, error) {
+func (d dated) BackupOfDay(day time.Time, keep int, _ store.Pace) (string, error) {
 	if d.wait != nil {
 		<-d.wait
 	}
