@@ -61,6 +61,8 @@ type dayFile interface {
 	BackupOfDay(day time.Time, keep int, pace store.Pace) (string, error)
 }
 
+var _ dayFile = (*store.DB)(nil)
+
 func newDaily(broken *crashes, rest time.Duration) *daily {
 	return &daily{broken: broken, rest: rest, leave: make(chan struct{})}
 }

@@ -67,7 +67,7 @@ const demoEvents = 91
 // brokenBackup is a database whose backup breaks off.
 type brokenBackup struct{ Book }
 
-func (brokenBackup) BackupOfDay(time.Time, int) (string, error) { panic("out of true") }
+func (brokenBackup) BackupOfDay(time.Time, int, store.Pace) (string, error) { panic("out of true") }
 
 // brokenContext panics in whoever waits for it, once something is kept.
 type brokenContext struct {
