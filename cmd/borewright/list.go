@@ -125,14 +125,14 @@ func state(h record.Heading) string {
 	return h.State
 }
 
-// lastReading says what was last read in a session, and where and when.
+// lastReading says what was last read in a session, and where and when, as the bench
+// does: what its levels are called stands in the session's plan alone.
 func lastReading(h record.Heading, zone *time.Location) string {
 	if h.Readings == 0 {
 		return "none"
 	}
-	p := h.LastPlace
-	return draw.Clean(fmt.Sprintf("%s %s, level %s, %s: %s at %s",
-		p.Of.Family.Noun(), h.LastLabel, p.Level, p.Dir, h.LastKeyed, clock(h.LastAt, zone)))
+	return draw.Clean(fmt.Sprintf("%s %s: %s at %s",
+		h.LastPlace.Of.Family.Noun(), h.LastLabel, h.LastKeyed, clock(h.LastAt, zone)))
 }
 
 // listedSession is a session in the list as other programs read it.

@@ -23,7 +23,7 @@ func TestList(t *testing.T) {
 	want := `
 ID        TOUCHED           READINGS  STATE  TITLE        ENGINE       CUSTOMER  LAST READING
 NOTES01B  2026-03-01 08:00  0         open                                       none
-BENCH0    2026-03-02 08:00  6         open   One bore     test barrel  Nobody    bore 1, level c, along: 67.015 at 2026-03-02 08:00
+BENCH0    2026-03-02 08:00  6         open   One bore     test barrel  Nobody    bore 1: 67.015 at 2026-03-02 08:00
 NOTES01A  2026-03-01 08:00  0         open   First notes                         none
 `
 	if got := stocked(t).must(t, "list"); got != want[1:] {
