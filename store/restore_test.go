@@ -18,7 +18,16 @@ func TestSalvageAChangedByte(t *testing.T) {
 	kept, order := demo(t, path)
 	good, uid := read(t, path), order[0]
 	out := filepath.Join(dir, "out.db")
+	step := 4
+	if everyDamage() {
+		step = 1
+	}
+	tries := 0
 	for i, line := range kept[uid] {
+		if i%step != 0 {
+			continue
+		}
+		tries++
 		n, frame := int64(i)+1, store.Frame(store.EventKey(1, int64(i)+1), line)
 		at := 2 + i*37%(len(frame)-2)
 		what := append(store.EventKey(1, n), frame...)
@@ -40,6 +49,6 @@ func TestSalvageAChangedByte(t *testing.T) {
 		}
 		removed(t, out, s.Beside)
 	}
-	storetest.Proof(t, "one byte of one event changed, one event after another", len(kept[uid]), 0,
+	storetest.Proof(t, "one byte of one event changed, one event after another", tries, 0,
 		"damaged; salvage sets the byte right, as the next event's hash proves")
 }

@@ -183,7 +183,11 @@ func TestUnwalkedFileIsReadSafely(t *testing.T) {
 		t.Fatalf("the file that nobody damaged is %s", said)
 	}
 	tries, lived := 0, 0
-	for _, bucket := range []string{"", "events", "headings", "uids", "recent"} {
+	buckets := []string{"", "events"}
+	if everyDamage() {
+		buckets = append(buckets, "headings", "uids", "recent")
+	}
+	for _, bucket := range buckets {
 		in := treeOf(t, path, good, bucket)
 		for _, h := range harms {
 			t.Run(bucket+", "+h.name, func(t *testing.T) {
