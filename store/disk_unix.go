@@ -9,12 +9,13 @@ import (
 	"syscall"
 )
 
-// fullCodes, readOnlyCodes and unfitCodes are the system's errors of a full disk,
-// of a place that must not be written and of one that cannot do what a database
-// needs.
+// fullCodes, readOnlyCodes, longCodes and unfitCodes are the system's errors of a
+// full disk, of a place that must not be written, of a name that is too long and of
+// a place that cannot do what a database needs.
 var (
 	fullCodes     = []error{syscall.ENOSPC, syscall.EDQUOT}
 	readOnlyCodes = []error{syscall.EROFS}
+	longCodes     = []error{syscall.ENAMETOOLONG}
 	unfitCodes    = []error{syscall.ENOLCK, syscall.ENOSYS, syscall.EOPNOTSUPP}
 )
 

@@ -8,12 +8,13 @@ import (
 	"golang.org/x/sys/windows"
 )
 
-// fullCodes, readOnlyCodes and unfitCodes are the system's errors of a full disk,
-// of a place that must not be written and of one that cannot do what a database
-// needs.
+// fullCodes, readOnlyCodes, longCodes and unfitCodes are the system's errors of a
+// full disk, of a place that must not be written, of a name that is too long and of
+// a place that cannot do what a database needs.
 var (
 	fullCodes     = []error{windows.ERROR_DISK_FULL, windows.ERROR_HANDLE_DISK_FULL, windows.ERROR_DISK_QUOTA_EXCEEDED}
 	readOnlyCodes = []error{windows.ERROR_WRITE_PROTECT}
+	longCodes     = []error{windows.ERROR_FILENAME_EXCED_RANGE}
 	unfitCodes    = []error{windows.ERROR_NOT_SUPPORTED, windows.ERROR_INVALID_FUNCTION}
 )
 

@@ -21,6 +21,8 @@ var (
 	// ErrNetwork means that the file would lie on another computer's disk,
 	// where locks and flushes cannot be trusted.
 	ErrNetwork = errors.New("the database would lie on a network disk, where readings can be lost")
+	// ErrUnreadable means that the file, or its folder, must not be read.
+	ErrUnreadable = errors.New("this file may not be read")
 	// ErrUnfit means that the file system cannot lock files, or lacks something
 	// else that a database needs.
 	ErrUnfit = errors.New("this place cannot do with files what a database needs, as some network folders cannot; keep it on a disk of this computer")
@@ -68,6 +70,8 @@ var (
 	ErrNoFolder = errors.New("the folder is not there")
 	// ErrName means that nothing of the name can be used.
 	ErrName = errors.New("nothing of the file name can be used")
+	// ErrLongName means that the system takes no name as long.
+	ErrLongName = errors.New("the file name is too long")
 )
 
 // FileError is what happened to a file: Kind is one of the errors of this

@@ -38,6 +38,14 @@ func explain(path string, err error) error {
 	return &FileError{Path: path, Kind: kindOf(err), Cause: err}
 }
 
+// unread is explain for what the system said when the file was only to be read.
+func unread(path string, err error) error {
+	if errors.Is(err, fs.ErrPermission) {
+		return &FileError{Path: path, Kind: ErrUnreadable, Cause: err}
+	}
+	return explain(path, err)
+}
+
 func kindOf(err error) error {
 	var p *panicError
 	switch {
@@ -53,6 +61,8 @@ func kindOf(err error) error {
 		return ErrReadOnly
 	case isAny(err, berrors.ErrChecksum, berrors.ErrInvalid, berrors.ErrVersionMismatch):
 		return ErrDamaged
+	case isAny(err, longCodes...):
+		return ErrLongName
 	case isAny(err, unfitCodes...):
 		return ErrUnfit
 	default:

@@ -41,6 +41,7 @@ func TestExplain(t *testing.T) {
 		{syscall.EIO, ErrDisk},
 		{&os.PathError{Op: "flock", Path: "x", Err: unfitCodes[0]}, ErrUnfit},
 		{unfitCodes[1], ErrUnfit},
+		{&os.PathError{Op: "open", Path: "x", Err: longCodes[0]}, ErrLongName},
 	} {
 		err := explain("/shop/borewright.db", try.err)
 		var f *FileError

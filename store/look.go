@@ -44,7 +44,7 @@ type looked struct {
 func look(path string) (looked, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return looked{}, err
+		return looked{}, unread(path, err)
 	}
 	defer func() { _ = f.Close() }()
 	info, err := f.Stat()

@@ -19,8 +19,8 @@ type DB struct {
 
 // Open opens the database at the path and makes it when there is none, with
 // its folder. Errors are *FileErrors: ErrBusy, ErrNewer, ErrEmptyFile,
-// ErrNotOurs, ErrNetwork, ErrDamaged, ErrReadOnly, ErrFull, ErrDisk. See
-// Warnings for what it found and could live with.
+// ErrNotOurs, ErrNetwork, ErrDamaged, ErrUnreadable, ErrReadOnly, ErrLongName,
+// ErrFull, ErrDisk. See Warnings for what it found and could live with.
 func Open(path string, o Options) (*DB, error) {
 	f, err := newFile(path, o)
 	if err != nil {
@@ -107,7 +107,7 @@ func (d *DB) Path() string { return d.file.path }
 // create makes the database when nothing is at its path.
 func (f *file) create() error {
 	if _, err := os.Stat(f.path); !errors.Is(err, fs.ErrNotExist) {
-		return f.explain(err)
+		return unread(f.path, err)
 	}
 	dir := filepath.Dir(f.path)
 	if err := os.MkdirAll(dir, 0o700); err != nil {

@@ -50,15 +50,18 @@ func (s *Salvaged) Totals() (recovered, lost, aside int64) {
 // there yet, nor may out.aside.jsonl. The files with are searched too, for what the
 // first one lost. What is searched is never written. Errors are *FileErrors:
 // ErrBusy while a station has one of them, ErrNotOurs when no event is in it,
-// ErrExists, ErrNoFolder and those of writing.
+// ErrExists, ErrLongName, ErrNoFolder, ErrUnreadable and those of writing.
 func Salvage(path, out string, with ...string) (Salvaged, error) {
 	out, err := filepath.Abs(out)
 	if err != nil {
 		return Salvaged{}, explain(out, err)
 	}
 	for _, name := range []string{out, out + asideSuffix} {
-		if _, err := os.Lstat(name); err == nil {
+		switch _, err := os.Lstat(name); {
+		case err == nil:
 			return Salvaged{}, &FileError{Path: name, Kind: ErrExists}
+		case isAny(err, longCodes...):
+			return Salvaged{}, explain(name, err)
 		}
 	}
 	if info, err := os.Stat(filepath.Dir(out)); err != nil || !info.IsDir() {
@@ -128,7 +131,7 @@ func (q *quarry) reach(path string) (*check, error) {
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, explain(path, err)
+		return nil, unread(path, err)
 	}
 	defer func() { _ = f.Close() }()
 	info, err := f.Stat()
@@ -186,7 +189,7 @@ func readWhole(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	switch {
 	case err != nil:
-		return nil, explain(path, err)
+		return nil, unread(path, err)
 	case !info.Mode().IsRegular():
 		return nil, &FileError{Path: path, Kind: ErrNotOurs}
 	case info.Size() > maxSalvage:
@@ -194,7 +197,7 @@ func readWhole(path string) ([]byte, error) {
 	}
 	data, err := os.ReadFile(path)
 	if err != nil {
-		return nil, explain(path, err)
+		return nil, unread(path, err)
 	}
 	return data, nil
 }

@@ -266,6 +266,7 @@ func TestSalvageRefuses(t *testing.T) {
 		"into no folder":        {path, filepath.Join(dir, "no", "out.db"), store.ErrNoFolder},
 		"of another program":    {text, filepath.Join(dir, "a.db"), store.ErrNotOurs},
 		"of a folder":           {dir, filepath.Join(dir, "b.db"), store.ErrNotOurs},
+		"a name too long":       {path, filepath.Join(dir, strings.Repeat("x", 244)), store.ErrLongName},
 		"of nothing":            {filepath.Join(dir, "gone"), filepath.Join(dir, "c.db"), store.ErrDisk},
 	} {
 		if _, err := store.Salvage(try.path, try.out); !errors.Is(err, try.want) {

@@ -98,7 +98,7 @@ func verify(path string) (Report, error) { return verifyAt(path, nil) }
 func verifyAt(path string, pace Pace) (Report, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return Report{}, explain(path, err)
+		return Report{}, unread(path, err)
 	}
 	defer func() { _ = f.Close() }()
 	info, err := f.Stat()
@@ -153,7 +153,7 @@ func causeOf(err error) error {
 func share(path string) (release func(), err error) {
 	hooks := hooks{}.filled()
 	if _, err := os.Stat(path); err != nil {
-		return nil, explain(path, err)
+		return nil, unread(path, err)
 	}
 	var db *bolt.DB
 	err = guard(func() (err error) {

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"os/signal"
+	"syscall"
 	"time"
 
 	"github.com/adrg/xdg"
@@ -119,7 +120,7 @@ func processWorld() World {
 
 func exists(path string) bool {
 	_, err := os.Lstat(path)
-	return !errors.Is(err, fs.ErrNotExist)
+	return !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, syscall.ENAMETOOLONG)
 }
 
 func rename(from, to string) error {
