@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"encoding/binary"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"hash/crc32"
 	"strings"
@@ -39,6 +40,8 @@ type leaf struct {
 	line []byte
 	sum  string
 	prev string
+	// newer says that it is of a newer vocabulary.
+	newer bool
 	// copied says that another file had it.
 	copied bool
 	// reached says that the tree of the database leads to it.
@@ -50,8 +53,7 @@ type quarry struct {
 	events map[uint64]map[int64][]leaf
 	// headings are the newest that were found.
 	headings map[uint64]record.Heading
-	// strange are events with the right checksum that make no sense, most
-	// likely because a newer program wrote them.
+	// strange are events with the right checksum that make no sense.
 	strange int64
 	// ruins are where damaged events lie, remains is what can be read of them, and
 	// restored are those that were set right.
@@ -141,11 +143,15 @@ func carved(key, data []byte) []byte {
 func (q *quarry) event(key, line []byte) {
 	id, n, _ := parseEventKey(key)
 	e, err := record.Decode(line)
+	newer := errors.Is(err, record.ErrNewer)
+	if newer {
+		e, _, err = record.DecodeEnvelope(line)
+	}
 	if err != nil || e.N != n || n > mostEvents {
 		q.strange++
 		return
 	}
-	q.add(leaf{id: id, n: n, line: line, sum: record.SumOf(line), prev: e.Prev})
+	q.add(leaf{id: id, n: n, line: line, sum: record.SumOf(line), prev: e.Prev, newer: newer})
 }
 
 // add takes in an event unless it is there already.

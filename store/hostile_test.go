@@ -65,7 +65,7 @@ func TestSalvageForgedHeading(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%.200v", err)
 			}
-			if recovered, _, _ := s.Totals(); recovered < last-2 || !verified(t, s.Out).Sound {
+			if recovered, _, _, _ := s.Totals(); recovered < last-2 || !verified(t, s.Out).Sound {
 				t.Errorf("%d events are recovered", recovered)
 			}
 			for _, x := range s.Streams {

@@ -3,9 +3,10 @@ package store
 import (
 	"cmp"
 	"fmt"
-	"strconv"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"borewright/engine"
 	"borewright/engine/record"
@@ -25,6 +26,9 @@ type Saved struct {
 	// Aside are the intact events that cannot stand because they rest on a lost
 	// one: they are in the file beside the new database.
 	Aside []int64 `json:"aside,omitempty"`
+	// Newer are the intact events of a newer vocabulary, which this program cannot
+	// read: they are in the file beside the new database too.
+	Newer []Told `json:"newer,omitempty"`
 	// Gaps are the rows of lost events, Strays the events that were set aside.
 	Gaps   []Gap  `json:"gaps,omitempty"`
 	Strays []Told `json:"strays,omitempty"`
@@ -48,14 +52,14 @@ type Saved struct {
 
 // Complete reports whether the session is as it was, event for event.
 func (s *Saved) Complete() bool {
-	return len(s.Lost)+len(s.Aside)+len(s.Broken) == 0 && !s.EndUnknown
+	return len(s.Lost)+len(s.Aside)+len(s.Newer)+len(s.Broken) == 0 && !s.EndUnknown
 }
 
 // What a mended session says in the place of what is missing.
 const (
 	lostText  = "This event was lost: the database file was damaged and no intact copy of it was found"
 	asideText = "An intact event was here that cannot stand, because it rests on one that was lost: "
-	titleRoom = 64 // bytes that the mark may take of a title
+	newerText = "An intact event was here that a newer borewright wrote and this one cannot read: "
 )
 
 // mender makes a stream again out of what was chosen.
@@ -70,6 +74,8 @@ type mender struct {
 	mended  bool
 	at      time.Time
 	details record.Details
+	// earlier is what an earlier salvage missed.
+	earlier misses
 	// id is that of the stream in the file, and remains is what can be read of
 	// its damaged events; bench is what the intact ones call its places.
 	id       uint64
@@ -95,13 +101,15 @@ func mend(uid string, h record.Heading, sure bool, c choice, left map[eventID]re
 	}
 	for i, l := range c.events {
 		n := int64(i) + 1
+		if broken[n] {
+			m.begin()
+		}
 		var err error
 		switch {
 		case l.line == nil:
 			err = m.lose(n, c.events[i+1:])
-		case broken[n]:
-			m.begin()
-			err = m.take(l)
+		case l.newer:
+			err = m.setNewer(l)
 		default:
 			err = m.take(l)
 		}
@@ -132,6 +140,7 @@ func (m *mender) take(l leaf) error {
 	}
 	m.at = e.At
 	m.meet(e)
+	m.earlier = m.earlier.plus(missesIn(e))
 	d, details := e.Body.(record.Details)
 	if details && d.UID != m.UID {
 		m.begin()
@@ -156,11 +165,19 @@ func (m *mender) take(l leaf) error {
 // quoteLine puts a stored event behind words, as much as a text holds.
 func quoteLine(words string, line []byte) string {
 	const most = 4 << 10
-	text := words + string(line)
+	text := words + strings.Map(plainly, strings.ToValidUTF8(string(line), "\uFFFD"))
 	if len(text) > most {
 		text = strings.ToValidUTF8(text[:most-3], "") + "..."
 	}
 	return text
+}
+
+// plainly puts a sign in the place of a character that no note may hold.
+func plainly(r rune) rune {
+	if unicode.IsControl(r) && r != '\t' {
+		return utf8.RuneError
+	}
+	return r
 }
 
 // lose puts a note in the place of a lost event, or details of what is known
@@ -172,13 +189,23 @@ func (m *mender) lose(n int64, rest []leaf) error {
 	if m.at.IsZero() {
 		m.at = m.firstTime(rest)
 	}
-	if n > 1 || m.UID == record.ShopUID {
-		return m.seal(record.Event{At: m.at, Body: record.Note{Text: lostText + m.remains[eventID{m.id, n}].said(m.bench) + "."}})
+	text := lostText + m.remains[eventID{m.id, n}].said(m.bench) + "."
+	return m.stand(record.Event{N: n, At: m.at}, text, misses{lost: 1})
+}
+
+// stand puts a note in the place of an event, at its time and by its hand, or
+// details of what is known, marked, when it was the first of a session.
+func (m *mender) stand(e record.Event, text string, missed misses) error {
+	e.Body = record.Note{Text: text}
+	if e.N == 1 && m.UID != record.ShopUID {
+		m.details = detailsOf(m.heading)
+		m.details.UID = m.UID
+		m.session = &engine.Session{}
+		d := m.details
+		d.Title = marked(d.Title, missed, "")
+		e.Body = d
 	}
-	m.details = detailsOf(m.heading)
-	m.details.UID = m.UID
-	m.session = &engine.Session{}
-	return m.seal(record.Event{At: m.at, Body: m.details})
+	return m.seal(e)
 }
 
 // firstTime returns when the stream began, as far as anything tells.
@@ -229,7 +256,7 @@ func (m *mender) end() error {
 	if !m.Complete() && m.UID != record.ShopUID {
 		m.begin()
 		d := m.details
-		d.Title = marked(d.Title, &m.Saved)
+		d.Title = m.mark(d.Title)
 		if err := m.seal(record.Event{At: m.at, Body: d}); err != nil {
 			return err
 		}
@@ -238,27 +265,16 @@ func (m *mender) end() error {
 	return nil
 }
 
-// marked returns a title with a mark of what is missing.
-func marked(title string, s *Saved) string {
-	mark := "SALVAGED"
-	if n := len(s.Lost); n > 0 {
-		mark += ", " + strconv.Itoa(n) + " lost"
+// mark returns a title with a mark of all that is missing of the session, now and
+// since an earlier salvage.
+func (m *mender) mark(title string) string {
+	all := m.earlier.plus(misses{len(m.Lost), len(m.Aside), len(m.Newer)})
+	_, said := unmarked(title)
+	all.lost = max(all.lost, said.lost)
+	if len(m.Broken) > 0 {
+		return marked(title, all, "altered")
 	}
-	if n := len(s.Aside); n > 0 {
-		mark += ", " + strconv.Itoa(n) + " set aside"
-	}
-	switch {
-	case mark != "SALVAGED":
-	case len(s.Broken) > 0:
-		mark += ", altered"
-	default:
-		mark += ", end unknown"
-	}
-	const most = 200
-	if room := most - titleRoom; len(title) > room {
-		title = strings.ToValidUTF8(title[:room], "")
-	}
-	return strings.TrimSpace(title + " (" + mark + ")")
+	return marked(title, all, "end unknown")
 }
 
 // byTouch orders sessions by when they were touched, the newest last.

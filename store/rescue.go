@@ -48,10 +48,10 @@ func Rescue(path string, cause error) (*Rescued, error) {
 			r.order = append(r.order, saved.UID)
 		}
 	}
-	recovered, lost, aside := s.Totals()
+	recovered, lost, aside, newer := s.Totals()
 	r.notes = []string{fmt.Sprintf(
 		"the database is damaged and is only read: %d events can be read, %d cannot; nothing new is kept until \"borewright salvage OUT\" has made a new one",
-		recovered, lost+aside)}
+		recovered, lost+aside+newer)}
 	return r, nil
 }
 

@@ -26,23 +26,24 @@ const asideSuffix = ".aside.jsonl"
 type Salvaged struct {
 	Path string `json:"path"`
 	// Out is the new database, Beside the file with the events that were set
-	// aside, empty when there are none.
+	// aside or are of a newer program, empty when there are none.
 	Out    string `json:"out"`
 	Beside string `json:"beside,omitempty"`
 	// Streams are the sessions and the shop, the newest touched last.
 	Streams []Saved `json:"streams"`
-	// Unknown are events with a good checksum that this program cannot read.
+	// Unknown are events with a good checksum that make no sense.
 	Unknown int64 `json:"unknown,omitempty"`
 }
 
-// Totals counts events: recovered, lost and set aside.
-func (s *Salvaged) Totals() (recovered, lost, aside int64) {
+// Totals counts events: recovered, lost, set aside, and of a newer program.
+func (s *Salvaged) Totals() (recovered, lost, aside, newer int64) {
 	for i := range s.Streams {
 		recovered += s.Streams[i].Events
 		lost += int64(len(s.Streams[i].Lost))
 		aside += int64(len(s.Streams[i].Aside))
+		newer += int64(len(s.Streams[i].Newer))
 	}
-	return recovered, lost, aside
+	return recovered, lost, aside, newer
 }
 
 // Salvage searches the file at the path for events, whatever is damaged in it,

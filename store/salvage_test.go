@@ -42,8 +42,8 @@ func TestSalvageSound(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if recovered, lost, aside := s.Totals(); lost+aside != 0 || recovered == 0 || s.Beside != "" {
-		t.Errorf("%d recovered, %d lost, %d aside", recovered, lost, aside)
+	if recovered, lost, aside, newer := s.Totals(); lost+aside+newer != 0 || recovered == 0 || s.Beside != "" {
+		t.Errorf("%d recovered, %d lost, %d aside, %d newer", recovered, lost, aside, newer)
 	}
 	db := open(t, out, store.Options{})
 	for uid, lines := range kept {

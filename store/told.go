@@ -41,7 +41,11 @@ func (m *mender) tell(e record.Event) Told {
 	if s == nil {
 		s = &engine.Session{}
 	}
-	return Told{N: e.N, At: e.At, By: e.By, Is: e.Is(), Text: s.Words(e.Body)}
+	t := Told{N: e.N, At: e.At, By: e.By, Is: e.Is(), Text: "an event of a newer borewright"}
+	if e.Body != nil {
+		t.Text = s.Words(e.Body)
+	}
+	return t
 }
 
 // miss adds a lost event to the gap that is open, or opens one.
@@ -83,6 +87,27 @@ func (m *mender) meet(e record.Event) {
 	}
 	m.before = e
 	m.bench.learn(e.Body)
+}
+
+// setNewer keeps an intact event that a newer program wrote beside the database and
+// puts a note in its place.
+func (m *mender) setNewer(l leaf) error {
+	_, cannot := record.Decode(l.line)
+	e, is, err := record.DecodeEnvelope(l.line)
+	if err != nil {
+		return err
+	}
+	m.begin()
+	m.at = e.At
+	m.meet(e)
+	m.Newer = append(m.Newer, Told{N: e.N, At: e.At, By: e.By, Is: is, Text: cannot.Error()})
+	m.aside = append(m.aside, l.line)
+	text := quoteLine(newerText, l.line)
+	by := record.Event{At: e.At, By: e.By, Body: record.Note{Text: text}}
+	if by.Validate() != nil { // here no such initials are known
+		e.By = ""
+	}
+	return m.stand(e, text, misses{newer: 1})
 }
 
 // setAside keeps an intact event that cannot stand, because of err, and puts a

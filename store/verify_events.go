@@ -57,6 +57,9 @@ func (c *check) intact(id uint64, n int64, page uint64, line []byte) {
 	before, known := s.head, s.known
 	s.next, s.known, s.head = n+1, true, record.Head{N: n, Hash: record.SumOf(line)}
 	e, err := record.Decode(line)
+	if c.found != nil && (err == nil || errors.Is(err, record.ErrNewer)) {
+		c.found(id, n, line)
+	}
 	switch {
 	case errors.Is(err, record.ErrNewer):
 		c.event(id, n, page, "was written by a newer version of this program and cannot be checked")
@@ -67,9 +70,6 @@ func (c *check) intact(id uint64, n int64, page uint64, line []byte) {
 	}
 	c.report.Events++
 	s.bench.learn(e.Body)
-	if c.found != nil {
-		c.found(id, n, line)
-	}
 	d, details := e.Body.(record.Details)
 	switch {
 	case e.N != n:

@@ -25,17 +25,19 @@ func writeListing(w World, s store.Salvaged) (string, error) {
 // byPosition is said of a session of which no layout is known.
 const byPosition = "its layout is not known: places are named by their position from the front, whatever the shop calls them"
 
-// listingLines lists every session with a lost event or one that was set aside.
+// listingLines lists every session with an event that is lost, was set aside or is
+// of a newer program.
 func listingLines(s store.Salvaged) []string {
 	var lines []string
 	for i := range s.Streams {
-		if x := &s.Streams[i]; len(x.Gaps)+len(x.Strays) > 0 {
+		if x := &s.Streams[i]; len(x.Gaps)+len(x.Strays)+len(x.Newer) > 0 {
 			lines = append(lines, "", savedLine(x))
 			if x.ByPosition {
 				lines = append(lines, byPosition)
 			}
 			lines = append(lines, gapsListed(x)...)
 			lines = append(lines, straysListed(x)...)
+			lines = append(lines, newerListed(x)...)
 		}
 	}
 	if len(lines) == 0 {
@@ -75,10 +77,22 @@ func straysListed(s *store.Saved) []string {
 	if len(s.Strays) == 0 {
 		return nil
 	}
-	lines := []string{"set aside, intact, but no part of the session, because they rest on what was lost:"}
+	lines := []string{"set aside, intact, but no part of the session, because they rest on what is missing:"}
 	for i := range s.Strays {
 		e := &s.Strays[i]
 		lines = append(lines, "  "+toldLine(e), "    "+e.Why)
+	}
+	return lines
+}
+
+// newerListed lists the events of a session that a newer program wrote.
+func newerListed(s *store.Saved) []string {
+	if len(s.Newer) == 0 {
+		return nil
+	}
+	lines := []string{"of a newer borewright, intact, and for that one to salvage:"}
+	for i := range s.Newer {
+		lines = append(lines, "  "+toldLine(&s.Newer[i]))
 	}
 	return lines
 }

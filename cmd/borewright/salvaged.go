@@ -43,6 +43,9 @@ func salvageLines(s salvaged) []string {
 		if len(x.Strays) > 0 {
 			lines = append(lines, "  set aside: "+straysLine(x))
 		}
+		if len(x.Newer) > 0 {
+			lines = append(lines, "  of a newer borewright: "+newerLine(x))
+		}
 	}
 	lines = append(lines, totalLine(&s.Salvaged))
 	if s.Listing != "" {
@@ -53,10 +56,13 @@ func salvageLines(s salvaged) []string {
 
 // totalLine counts the events of all sessions.
 func totalLine(s *store.Salvaged) string {
-	recovered, lost, aside := s.Totals()
+	recovered, lost, aside, newer := s.Totals()
 	total := fmt.Sprintf("%s recovered into %s, %d lost", plural(recovered, "event"), s.Out, lost)
 	if aside > 0 {
-		total += fmt.Sprintf(", %d set aside in %s because they rest on what was lost", aside, s.Beside)
+		total += fmt.Sprintf(", %d set aside in %s because they rest on what is missing", aside, s.Beside)
+	}
+	if newer > 0 {
+		total += fmt.Sprintf(", %d of a newer borewright put as they are into %s", newer, s.Beside)
 	}
 	if s.Unknown > 0 {
 		total += fmt.Sprintf("; %d could not be read by this version", s.Unknown)
@@ -87,6 +93,9 @@ func savedLine(s *store.Saved) string {
 	}
 	if len(s.Aside) > 0 {
 		text += fmt.Sprintf(", %d set aside", len(s.Aside))
+	}
+	if len(s.Newer) > 0 {
+		text += fmt.Sprintf(", %d of a newer borewright", len(s.Newer))
 	}
 	if len(s.Broken) > 0 {
 		text += ", altered before: " + numbers(s.Broken)
@@ -140,6 +149,16 @@ func straysLine(s *store.Saved) string {
 		text += ", " + plural(readings, "reading") + " among them"
 	}
 	return text + fmt.Sprintf("; of event %d: %s", s.Strays[0].N, s.Strays[0].Why)
+}
+
+// newerLine says which events a newer program wrote, and why the first of them
+// cannot be read.
+func newerLine(s *store.Saved) string {
+	var list []int64
+	for _, e := range s.Newer {
+		list = append(list, e.N)
+	}
+	return numbers(list) + "; " + s.Newer[0].Text
 }
 
 // benchClock returns a time as the clock showed it where the event was kept.

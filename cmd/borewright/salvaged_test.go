@@ -53,7 +53,7 @@ session "Launch" (s1): 9 events recovered in place, 3 lost, 2 set aside; its cha
   lost: event 5, perhaps a reading of bore 3, ` + "\x1b" + `[31mlevel b
   lost: events 7 to 8, after event 6 (bore 1: 4.0012 in, 2026-03-10 14:02); of 1 something can be read
   set aside: events 9 to 10, 1 reading among them; of event 9: bore/3: no set "t2"
-12 events recovered into out.db, 3 lost, 2 set aside in out.db.aside.jsonl because they rest on what was lost
+12 events recovered into out.db, 3 lost, 2 set aside in out.db.aside.jsonl because they rest on what is missing
 what is lost and what was set aside is listed in out.db.report.txt`
 	if got := strings.Join(salvageLines(salvaged{launch(), "out.db.report.txt"}), "\n"); got != want {
 		t.Errorf("said\n%s\nwant\n%s", got, want)
@@ -101,7 +101,7 @@ lost, to be measured or set again:
   events 7 to 8
     came after event 6, 2026-03-10 14:02, ek: bore 1: 4.0012 in
     event 8: perhaps a set t2
-set aside, intact, but no part of the session, because they rest on what was lost:
+set aside, intact, but no part of the session, because they rest on what is missing:
   event 9, 2026-03-10 14:02, ek: bore 3, level b, across: 4.0012 in, keyed 4.0012
     bore/3: no set "t2"
   event 10, 2026-03-10 14:02: note: warm
@@ -112,6 +112,41 @@ set aside, intact, but no part of the session, because they rest on what was los
 	}
 	if where, err := writeListing(World{}, store.Salvaged{Streams: []store.Saved{{UID: "s", EndUnknown: true}}}); where != "" || err != nil {
 		t.Errorf("of nothing: %q, %v", where, err)
+	}
+}
+
+// TestSalvageNewerIsToldApart: intact events of a newer program are told to be that,
+// on the terminal, in the listing and as JSON.
+func TestSalvageNewerIsToldApart(t *testing.T) {
+	t.Parallel()
+	s := launch()
+	s.Streams[0].Newer = []store.Told{
+		{N: 4, At: s.Streams[1].Strays[0].At, By: "ek", Is: "survey", Text: "this event is of version 3"},
+		{N: 5, At: s.Streams[1].Strays[0].At, Text: "this event is of version 4"},
+	}
+	said := strings.Join(salvageLines(salvaged{Salvaged: s}), "\n")
+	for _, want := range []string{
+		`session "Tug" (s0): 3 events recovered in place, 2 of a newer borewright; `,
+		"\n  of a newer borewright: events 4 to 5; this event is of version 3\n",
+		"\n12 events recovered into out.db, 3 lost, 2 set aside in out.db.aside.jsonl because they rest on what is missing, 2 of a newer borewright put as they are into out.db.aside.jsonl",
+	} {
+		if !strings.Contains(said, want) {
+			t.Errorf("said\n%s\nwithout %q", said, want)
+		}
+	}
+	listed := strings.Join(listingLines(s), "\n")
+	want := `of a newer borewright, intact, and for that one to salvage:
+  event 4, 2026-03-10 14:02, ek: this event is of version 3
+  event 5, 2026-03-10 14:02: this event is of version 4`
+	if !strings.Contains(listed, want) {
+		t.Errorf("listed\n%s", listed)
+	}
+	var out, errs strings.Builder
+	w := newShelf().world(&out, &errs)
+	w.Salvage = func(string, string, ...string) (store.Salvaged, error) { return s, nil }
+	w.WriteNew = func(string, []byte) error { return nil }
+	if code := run([]string{"borewright", "--db", "a.db", "salvage", "--json", "out.db"}, w); code != 0 || !strings.Contains(out.String(), `"is": "survey"`) {
+		t.Errorf("it ended with %d and said\n%s%s", code, out.String(), errs.String())
 	}
 }
 

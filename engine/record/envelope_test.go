@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 )
 
 // TestCutEnvelope: bytes as Seal writes them take the short way.
@@ -63,6 +64,21 @@ func TestDecodeLongWay(t *testing.T) {
 		got, err := Decode([]byte(text))
 		if c.right != (err == nil) || c.right && !reflect.DeepEqual(got, want) {
 			t.Errorf("Decode of %s is\n%+v, %v\nnot\n%+v", text, got, err, want)
+		}
+	}
+}
+
+// TestDecodeEnvelope: of an event of whatever vocabulary everything but its body is
+// read.
+func TestDecodeEnvelope(t *testing.T) {
+	stored := `{"n":7,"v":99,"at":"2026-03-10T14:02:00+01:00","by":"ek","is":"survey","far":[1],"prev":"abc"}`
+	e, is, err := DecodeEnvelope([]byte(stored))
+	if err != nil || e.N != 7 || e.V != 99 || e.By != "ek" || is != "survey" || e.Prev != "abc" || e.At.Format(time.RFC3339) != "2026-03-10T14:02:00+01:00" || e.Body != nil {
+		t.Errorf("%+v, %q, %v", e, is, err)
+	}
+	for _, bad := range []string{"", `{"n":"7"}`, `{"n":7,"v":99,"at":"today"}`} {
+		if _, _, err := DecodeEnvelope([]byte(bad)); err == nil {
+			t.Errorf("%q is read", bad)
 		}
 	}
 }

@@ -114,6 +114,20 @@ func Decode(stored []byte) (Event, error) {
 	return Event{N: env.N, V: env.V, At: at, By: env.By, Body: b, Prev: env.Prev}, nil
 }
 
+// DecodeEnvelope reads of the stored bytes of one event, of whatever vocabulary, all
+// but the body, and of which kind that is.
+func DecodeEnvelope(stored []byte) (Event, Kind, error) {
+	env, err := readEnvelope(stored)
+	if err != nil {
+		return Event{}, "", err
+	}
+	at, err := parseTime(env.At)
+	if err != nil {
+		return Event{}, "", err
+	}
+	return Event{N: env.N, V: env.V, At: at, By: env.By, Prev: env.Prev}, env.Is, nil
+}
+
 // DecodeStrict reads the stored bytes of one event from outside. It refuses,
 // naming the path and the value, unknown, doubled and wrong-case fields, null,
 // nesting deeper than 32, texts longer than 4 KiB, what is not UTF-8, trailing
