@@ -46,15 +46,23 @@ func (b *book) Keep(uid string, events ...record.Event) ([]record.Sealed, error)
 // the imported ones wait with them; and a disk that fails late may have kept
 // them all the same. Head tells.
 func (b *book) Append(uid string, lines [][]byte) error {
-	uid = streamName(uid)
-	result, err := b.append(uid, lines)
+	return b.append(streamName(uid), lines, foreign)
+}
+
+// reader reads a line as the next event after the head.
+type reader func(after record.Head, line []byte) (record.Sealed, error)
+
+// append is Append of lines that read reads.
+func (b *book) append(uid string, lines [][]byte, read reader) error {
+	result, err := b.enqueue(uid, lines, read)
 	if err != nil || result == nil {
 		return err
 	}
 	return <-result
 }
 
-func (b *book) append(uid string, lines [][]byte) (<-chan error, error) {
+// enqueue puts lines into the queue and returns where their first attempt is told of.
+func (b *book) enqueue(uid string, lines [][]byte, read reader) (<-chan error, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if b.closed {
@@ -70,7 +78,7 @@ func (b *book) append(uid string, lines [][]byte) (<-chan error, error) {
 	result := make(chan error, 1)
 	j := &job{uid: uid, heading: s.heading, result: result}
 	for _, line := range lines {
-		sealed, err := foreign(j.heading.Head, line)
+		sealed, err := read(j.heading.Head, line)
 		if err != nil {
 			return nil, fmt.Errorf("%w: session %q: %w", ErrNotNext, uid, err)
 		}
@@ -115,6 +123,15 @@ func foreign(after record.Head, line []byte) (record.Sealed, error) {
 		return record.Sealed{}, fmt.Errorf("event %d: %w", after.N+1, err)
 	}
 	s, err := record.Continue(after, [][]byte{bytes.Clone(line)})
+	if err != nil {
+		return record.Sealed{}, err
+	}
+	return s[0], nil
+}
+
+// vouched reads a line whose checksum was good.
+func vouched(after record.Head, line []byte) (record.Sealed, error) {
+	s, err := record.Continue(after, [][]byte{line})
 	if err != nil {
 		return record.Sealed{}, err
 	}

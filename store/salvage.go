@@ -249,8 +249,12 @@ func (s *Salvaged) fill(temp string) error {
 	if err != nil {
 		return err
 	}
+	// publish syncs the file, once, before it gets its name: with a sync for each
+	// session, and each event read as an import is, 1,000 sessions took 2.5 times as
+	// long.
+	db.file.bolt.NoSync = true
 	for i := range s.Streams {
-		if err := db.Append(s.Streams[i].UID, s.Streams[i].lines); err != nil {
+		if err := db.append(s.Streams[i].UID, s.Streams[i].lines, vouched); err != nil {
 			return errors.Join(err, db.Close())
 		}
 	}
