@@ -61,7 +61,7 @@ func TestSalvageForgedHeading(t *testing.T) {
 			forge(t, path, 1, change)
 			data := spoiled(read(t, path), store.EventKey(1, 1), kept[uid][0])
 			write(t, path, spoiled(data, store.EventKey(1, last), kept[uid][last-1]))
-			s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"))
+			s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), nil)
 			if err != nil {
 				t.Fatalf("%.200v", err)
 			}
@@ -121,7 +121,7 @@ func TestSalvageForgedEvent(t *testing.T) {
 				return tx.Bucket([]byte("events")).Put(key, event.value(event.n, key))
 			})
 			forge(t, path, 1, func(h *record.Heading) { h.Head.N = 92 })
-			s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"))
+			s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), nil)
 			if err != nil {
 				t.Fatalf("%.200v", err)
 			}
@@ -144,7 +144,7 @@ func TestSalvageNothingOfASession(t *testing.T) {
 		data = spoiled(data, store.EventKey(2, int64(i)+1), line)
 	}
 	out := filepath.Join(t.TempDir(), "out.db")
-	s, err := store.Salvage(write(t, path, data), out)
+	s, err := store.Salvage(write(t, path, data), out, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -54,7 +54,7 @@ func TestSalvageWithOtherIDs(t *testing.T) {
 				}
 			}
 			out := filepath.Join(t.TempDir(), "out.db")
-			s, err := store.Salvage(write(t, path, bad), out, copied)
+			s, err := store.Salvage(write(t, path, bad), out, nil, copied)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -93,7 +93,7 @@ func TestSalvageWithADamagedCopy(t *testing.T) {
 	line := kept[uid][n-1]
 	write(t, path, specked(read(t, path), store.EventKey(1, n), line, `"keyed":"`, `"of":"`))
 	write(t, copied, specked(read(t, copied), store.EventKey(last, n), line, `"set":"`))
-	s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), copied)
+	s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), nil, copied)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -129,7 +129,7 @@ func TestSalvageWithAnother(t *testing.T) {
 	if err := db.Close(); err != nil {
 		t.Fatal(err)
 	}
-	s, err := store.Salvage(path, out, other)
+	s, err := store.Salvage(path, out, nil, other)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -167,7 +167,7 @@ func TestSalvageWithACopyThatWentOn(t *testing.T) {
 	for _, n := range append([]int64{20}, lost...) {
 		bad = spoiled(bad, store.EventKey(1, n), lines[n-1])
 	}
-	s, err := store.Salvage(write(t, path, bad), filepath.Join(t.TempDir(), "out.db"), other)
+	s, err := store.Salvage(write(t, path, bad), filepath.Join(t.TempDir(), "out.db"), nil, other)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -189,7 +189,7 @@ func TestSalvageWithACopyThatHasMore(t *testing.T) {
 		bad = spoiled(bad, store.EventKey(1, int64(n)), lines[n-1])
 	}
 	write(t, copied, spoiled(read(t, copied), store.EventKey(uint64(len(order)), 50), lines[49]))
-	s, err := store.Salvage(write(t, path, bad), filepath.Join(t.TempDir(), "out.db"), copied)
+	s, err := store.Salvage(write(t, path, bad), filepath.Join(t.TempDir(), "out.db"), nil, copied)
 	if err != nil {
 		t.Fatal(err)
 	}

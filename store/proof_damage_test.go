@@ -155,7 +155,7 @@ type patient struct {
 func (p *patient) examine() {
 	sound := p.check()
 	out := p.path + ".out"
-	s, err := store.Salvage(p.path, out)
+	s, err := store.Salvage(p.path, out, nil)
 	if err == nil {
 		p.salvaged(s)
 		removed(p.t, out, s.Beside)

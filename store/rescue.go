@@ -28,7 +28,7 @@ type rescuedStream struct {
 // Rescue reads what can be read of the file at the path; cause is why it could
 // not be opened. Its errors are those of Salvage.
 func Rescue(path string, cause error) (*Rescued, error) {
-	s, err := search(path, nil)
+	s, err := search(path, untold, nil)
 	if err != nil {
 		return nil, err
 	}

@@ -34,7 +34,7 @@ func TestSalvageAChangedByte(t *testing.T) {
 		wrong := bytes.Clone(what)
 		wrong[len(wrong)-len(frame)+at] ^= 1 << (i % 5)
 		bad := write(t, filepath.Join(dir, "bad.db"), bytes.ReplaceAll(good, what, wrong))
-		s, err := store.Salvage(bad, out)
+		s, err := store.Salvage(bad, out, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -35,6 +35,18 @@ type Salvaged struct {
 	Unknown int64 `json:"unknown,omitempty"`
 }
 
+// Step is how far a salvage has come.
+type Step struct {
+	// Doing says what is being done, in a word or two.
+	Doing string
+	// N counts the sessions from 1 that it is done to, and Of says how many there
+	// are, the shop among them; both are 0 where it is done to all at once.
+	N, Of int
+}
+
+// untold is for who does not want to hear how far a salvage has come.
+func untold(Step) {}
+
 // Totals counts events: recovered, lost, set aside, and of a newer program.
 func (s *Salvaged) Totals() (recovered, lost, aside, newer int64) {
 	for i := range s.Streams {
@@ -51,8 +63,12 @@ func (s *Salvaged) Totals() (recovered, lost, aside, newer int64) {
 // there yet, nor may out.aside.jsonl. The files with are searched too, for what the
 // first one lost. What is searched is never written. Errors are *FileErrors:
 // ErrBusy while a station has one of them, ErrNotOurs when no event is in it,
-// ErrExists, ErrLongName, ErrNoFolder, ErrUnreadable and those of writing.
-func Salvage(path, out string, with ...string) (Salvaged, error) {
+// ErrExists, ErrLongName, ErrNoFolder, ErrUnreadable and those of writing. Meanwhile
+// it tells how far it has come; tell may be nil.
+func Salvage(path, out string, tell func(Step), with ...string) (Salvaged, error) {
+	if tell == nil {
+		tell = untold
+	}
 	out, err := filepath.Abs(out)
 	if err != nil {
 		return Salvaged{}, explain(out, err)
@@ -75,16 +91,17 @@ func Salvage(path, out string, with ...string) (Salvaged, error) {
 		}
 		defer release()
 	}
-	s, err := search(path, with)
+	s, err := search(path, tell, with)
 	if err != nil {
 		return s, err
 	}
-	return s, s.write(out)
+	return s, s.write(out, tell)
 }
 
 // search finds every stream in the files.
-func search(path string, with []string) (Salvaged, error) {
+func search(path string, tell func(Step), with []string) (Salvaged, error) {
 	s := Salvaged{Path: path}
+	tell(Step{Doing: "searching"})
 	q, err := quarryOf(path)
 	if err != nil {
 		return s, err
@@ -105,7 +122,7 @@ func search(path string, with []string) (Salvaged, error) {
 	if err != nil {
 		return s, err
 	}
-	return s, s.take(q, c)
+	return s, s.take(q, c, tell)
 }
 
 // quarryOf carves a file.
@@ -145,9 +162,10 @@ func (q *quarry) reach(path string) (*check, error) {
 }
 
 // take makes the streams of what was found.
-func (s *Salvaged) take(q *quarry, c *check) error {
-	names := map[string]bool{}
-	for _, id := range q.ids() {
+func (s *Salvaged) take(q *quarry, c *check, tell func(Step)) error {
+	names, ids := map[string]bool{}, q.ids()
+	for i, id := range ids {
+		tell(Step{"putting together", i + 1, len(ids)})
 		chosen := q.choose(id)
 		uid := q.uid(id, chosen, c)
 		for names[uid] {
@@ -205,12 +223,12 @@ func readWhole(path string) ([]byte, error) {
 
 // write makes the new database, checks it and gives it its name. The file of what
 // was set aside is there before it, and is not without it.
-func (s *Salvaged) write(out string) error {
+func (s *Salvaged) write(out string, tell func(Step)) error {
 	beside, err := s.writeAside(out + asideSuffix)
 	if err != nil {
 		return err
 	}
-	if err := publish(out, false, s.fill); err != nil {
+	if err := publish(out, false, func(temp string) error { return s.fill(temp, tell) }); err != nil {
 		if beside != "" {
 			err = errors.Join(err, removeIfThere(beside))
 		}
@@ -236,7 +254,7 @@ func (s *Salvaged) writeAside(path string) (string, error) {
 }
 
 // fill makes a database of the empty temporary file and keeps every stream.
-func (s *Salvaged) fill(temp string) error {
+func (s *Salvaged) fill(temp string, tell func(Step)) error {
 	f, err := newFile(temp, Options{})
 	if err != nil {
 		return err
@@ -254,6 +272,7 @@ func (s *Salvaged) fill(temp string) error {
 	// long.
 	db.file.bolt.NoSync = true
 	for i := range s.Streams {
+		tell(Step{"writing", i + 1, len(s.Streams)})
 		if err := db.append(s.Streams[i].UID, s.Streams[i].lines, vouched); err != nil {
 			return errors.Join(err, db.Close())
 		}
@@ -261,6 +280,7 @@ func (s *Salvaged) fill(temp string) error {
 	if err := db.Close(); err != nil {
 		return err
 	}
+	tell(Step{Doing: "checking"})
 	return sound(temp)
 }
 

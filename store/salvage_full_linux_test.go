@@ -28,7 +28,7 @@ func TestSalvageOnAFullDisk(t *testing.T) {
 			if err := os.Truncate(filler, info.Size()-free); err != nil {
 				t.Fatal(err)
 			}
-			s, err := store.Salvage(path, out)
+			s, err := store.Salvage(path, out, nil)
 			names, _ := filepath.Glob(filepath.Join(dir, "*"))
 			hidden, _ := filepath.Glob(filepath.Join(dir, ".*"))
 			switch there := len(names) + len(hidden) - 1; {

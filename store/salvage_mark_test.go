@@ -26,7 +26,7 @@ func salvagedAgain(t *testing.T, path string, numbers ...int64) (out, title stri
 		data = spoiled(data, store.EventKey(1, n), events[n-1].Bytes)
 	}
 	out = filepath.Join(t.TempDir(), "out.db")
-	if _, err := store.Salvage(write(t, filepath.Join(t.TempDir(), "bad.db"), data), out); err != nil {
+	if _, err := store.Salvage(write(t, filepath.Join(t.TempDir(), "bad.db"), data), out, nil); err != nil {
 		t.Fatal(err)
 	}
 	db = open(t, out, store.Options{})

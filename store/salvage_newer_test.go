@@ -59,7 +59,7 @@ func TestSalvageNewer(t *testing.T) {
 		last := int64(len(kept[uid]))
 		newer, _ := newerFrom(t, path, kept[uid], append(numbers, last)...)
 		out := filepath.Join(t.TempDir(), "out.db")
-		s, err := store.Salvage(path, out)
+		s, err := store.Salvage(path, out, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -27,7 +27,7 @@ func TestSalvageWhatNoImportTakes(t *testing.T) {
 		return tx.Bucket([]byte("events")).Put(key, store.Frame(key, line))
 	})
 	out := filepath.Join(t.TempDir(), "out.db")
-	if _, err := store.Salvage(path, out); err != nil {
+	if _, err := store.Salvage(path, out, nil); err != nil {
 		t.Fatal(err)
 	}
 	if events := load(t, open(t, out, store.Options{}), uid); len(events) < last || !bytes.Equal(events[last-1].Bytes, line) {

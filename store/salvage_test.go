@@ -3,6 +3,7 @@ package store_test
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"path/filepath"
 	"reflect"
 	"slices"
@@ -38,7 +39,7 @@ func TestSalvageSound(t *testing.T) {
 	kept, order := demo(t, path)
 	before := read(t, path)
 	out := filepath.Join(t.TempDir(), "out.db")
-	s, err := store.Salvage(path, out)
+	s, err := store.Salvage(path, out, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -61,6 +62,23 @@ func TestSalvageSound(t *testing.T) {
 	}
 }
 
+// TestSalvageTells: it tells how far it has come, one step after the other.
+func TestSalvageTells(t *testing.T) {
+	path := temp(t)
+	demo(t, path) // three sessions and the shop
+	var told []string
+	if _, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), func(s store.Step) {
+		told = append(told, fmt.Sprintf("%s %d/%d", s.Doing, s.N, s.Of))
+	}); err != nil {
+		t.Fatal(err)
+	}
+	if got, want := strings.Join(told, ", "), "searching 0/0, "+
+		"putting together 1/4, putting together 2/4, putting together 3/4, putting together 4/4, "+
+		"writing 1/4, writing 2/4, writing 3/4, writing 4/4, checking 0/0"; got != want {
+		t.Errorf("it told %s", got)
+	}
+}
+
 // TestSalvageAGap loses one event after another: the rest comes back with its
 // numbers, the session opens, and its title says what is missing.
 func TestSalvageAGap(t *testing.T) {
@@ -72,7 +90,7 @@ func TestSalvageAGap(t *testing.T) {
 	for n := int64(1); n <= int64(len(kept[uid])); n += 3 {
 		bad := write(t, filepath.Join(dir, "bad.db"), spoiled(good, store.EventKey(1, n), kept[uid][n-1]))
 		out := filepath.Join(dir, "out"+string(rune('A'+n%26))+".db")
-		s, err := store.Salvage(bad, out)
+		s, err := store.Salvage(bad, out, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -155,7 +173,7 @@ func TestSalvageLostDetails(t *testing.T) {
 	uid := order[1]
 	write(t, path, spoiled(read(t, path), store.EventKey(2, 1), kept[uid][0]))
 	out := filepath.Join(t.TempDir(), "out.db")
-	s, err := store.Salvage(path, out)
+	s, err := store.Salvage(path, out, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -176,7 +194,7 @@ func TestSalvageWhatRestsOnTheLost(t *testing.T) {
 	n := slices.IndexFunc(kept[uid], func(line []byte) bool { return bytes.Contains(line, []byte(`"is":"plan"`)) })
 	write(t, path, spoiled(read(t, path), store.EventKey(1, int64(n)+1), kept[uid][n]))
 	out := filepath.Join(t.TempDir(), "out.db")
-	s, err := store.Salvage(path, out)
+	s, err := store.Salvage(path, out, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -211,7 +229,7 @@ func TestSalvageWithABackup(t *testing.T) {
 	good := read(t, path)
 	copied := write(t, path+".copy", good)
 	write(t, path, spoiled(good, store.EventKey(1, 9), kept[order[0]][8]))
-	s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), copied)
+	s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), nil, copied)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -234,7 +252,7 @@ func TestSalvageAltered(t *testing.T) {
 	bad := spoiled(read(t, path), key, kept[order[0]][5]) // the older copies
 	write(t, path, bad)
 	out := filepath.Join(t.TempDir(), "out.db")
-	s, err := store.Salvage(path, out)
+	s, err := store.Salvage(path, out, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -269,12 +287,12 @@ func TestSalvageRefuses(t *testing.T) {
 		"a name too long":       {path, filepath.Join(dir, strings.Repeat("x", 244)), store.ErrLongName},
 		"of nothing":            {filepath.Join(dir, "gone"), filepath.Join(dir, "c.db"), store.ErrDisk},
 	} {
-		if _, err := store.Salvage(try.path, try.out); !errors.Is(err, try.want) {
+		if _, err := store.Salvage(try.path, try.out, nil); !errors.Is(err, try.want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 	db := open(t, path, store.Options{})
-	if _, err := store.Salvage(path, filepath.Join(dir, "d.db")); !errors.Is(err, store.ErrBusy) {
+	if _, err := store.Salvage(path, filepath.Join(dir, "d.db"), nil); !errors.Is(err, store.ErrBusy) {
 		t.Errorf("of a database that is open: %v", err)
 	}
 	if _, err := store.Verify(path); !errors.Is(err, store.ErrBusy) {
@@ -341,7 +359,7 @@ func TestSalvageNames(t *testing.T) {
 	write(t, path, spoiled(read(t, path), store.EventKey(1, n), kept[order[0]][n-1]))
 	for _, name := range []string{".hidden.db", "a*b.db", strings.Repeat("x", 220) + ".db"} {
 		out := filepath.Join(t.TempDir(), name)
-		s, err := store.Salvage(path, out)
+		s, err := store.Salvage(path, out, nil)
 		if err != nil || s.Beside != out+".aside.jsonl" {
 			t.Fatalf("%.20q: %v, %q", name, err, s.Beside)
 		}
@@ -349,7 +367,7 @@ func TestSalvageNames(t *testing.T) {
 			t.Errorf("%.20q: it has %d bytes", name, len(text))
 		}
 		removed(t, s.Out)
-		if _, err := store.Salvage(path, out); !errors.Is(err, store.ErrExists) {
+		if _, err := store.Salvage(path, out, nil); !errors.Is(err, store.ErrExists) {
 			t.Errorf("%.20q beside an older file: %v", name, err)
 		}
 	}

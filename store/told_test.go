@@ -73,7 +73,7 @@ func TestTheLostIsTold(t *testing.T) {
 		clear(headless[:2*pageSize])
 		for name, data := range map[string][]byte{"whole": bad, "headless": headless} {
 			write(t, path, data)
-			got, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"))
+			got, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), nil)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -129,7 +129,7 @@ func TestTheLastLostReadingIsTold(t *testing.T) {
 		}
 	}
 	write(t, path, spoiled(read(t, path), store.EventKey(1, last), kept[uid][last-1]))
-	s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"))
+	s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -152,7 +152,7 @@ func TestPlacesWithoutALayout(t *testing.T) {
 	for part, want := range map[string]bool{`"is":"layout"`: true, `"is":"plan"`: false, `"is":"reading"`: false} {
 		n := slices.IndexFunc(kept[uid], func(l []byte) bool { return bytes.Contains(l, []byte(part)) })
 		write(t, path, spoiled(good, store.EventKey(1, int64(n)+1), kept[uid][n]))
-		s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"))
+		s, err := store.Salvage(path, filepath.Join(t.TempDir(), "out.db"), nil)
 		if err != nil {
 			t.Fatal(err)
 		}

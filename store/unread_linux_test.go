@@ -50,7 +50,7 @@ func TestUnreadableFile(t *testing.T) {
 		for what, try := range map[string]func(path string) error{
 			"open":    func(path string) error { _, err := store.Open(path, store.Options{}); return err },
 			"verify":  func(path string) error { _, err := store.Verify(path); return err },
-			"salvage": func(path string) error { _, err := store.Salvage(path, out); return err },
+			"salvage": func(path string) error { _, err := store.Salvage(path, out, nil); return err },
 			"rescue":  func(path string) error { _, err := store.Rescue(path, store.ErrDamaged); return err },
 		} {
 			for _, path := range []string{path, filepath.Join(shut, "x.db")} {

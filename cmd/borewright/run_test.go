@@ -16,14 +16,15 @@ import (
 // to out and errs.
 func testWorld(out, errs io.Writer, env map[string]string) World {
 	return World{
-		In:       strings.NewReader(""),
-		Out:      out,
-		Err:      errs,
-		Env:      func(name string) string { return env[name] },
-		Now:      func() time.Time { return time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC) },
-		UID:      func() string { return "uid" },
-		Terminal: func() bool { return false },
-		Hangup:   context.WithCancel,
+		In:          strings.NewReader(""),
+		Out:         out,
+		Err:         errs,
+		Env:         func(name string) string { return env[name] },
+		Now:         func() time.Time { return time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC) },
+		UID:         func() string { return "uid" },
+		Terminal:    func() bool { return false },
+		ErrTerminal: func() bool { return false },
+		Hangup:      context.WithCancel,
 	}
 }
 

@@ -48,7 +48,9 @@ func salvage(cmd *cli.Command, w World, out string) error {
 	if listing := out + listingSuffix; w.Exists(listing) {
 		return &store.FileError{Path: listing, Kind: store.ErrExists}
 	}
-	s, err := w.Salvage(path, out, cmd.StringSlice("with")...)
+	p := newProgress(w)
+	s, err := w.Salvage(path, out, p.step, cmd.StringSlice("with")...)
+	p.clear()
 	if err != nil {
 		return busyWords(path, err)
 	}

@@ -143,7 +143,7 @@ func TestSalvageNewerIsToldApart(t *testing.T) {
 	}
 	var out, errs strings.Builder
 	w := newShelf().world(&out, &errs)
-	w.Salvage = func(string, string, ...string) (store.Salvaged, error) { return s, nil }
+	w.Salvage = func(string, string, func(store.Step), ...string) (store.Salvaged, error) { return s, nil }
 	w.WriteNew = func(string, []byte) error { return nil }
 	if code := run([]string{"borewright", "--db", "a.db", "salvage", "--json", "out.db"}, w); code != 0 || !strings.Contains(out.String(), `"is": "survey"`) {
 		t.Errorf("it ended with %d and said\n%s%s", code, out.String(), errs.String())
@@ -157,7 +157,7 @@ func TestUnlisted(t *testing.T) {
 	for flag, want := range map[string]string{"--json": `"lost": [`, "--with=b.db": "  lost: event 5, perhaps "} {
 		var out, errs strings.Builder
 		w := newShelf().world(&out, &errs)
-		w.Salvage = func(string, string, ...string) (store.Salvaged, error) { return launch(), nil }
+		w.Salvage = func(string, string, func(store.Step), ...string) (store.Salvaged, error) { return launch(), nil }
 		w.WriteNew = func(path string, _ []byte) error { return &store.FileError{Path: path, Kind: store.ErrFull} }
 		if code := run([]string{"borewright", "--db", "a.db", "salvage", flag, "out.db"}, w); code != 1 {
 			t.Errorf("it ended with %d", code)

@@ -47,6 +47,10 @@ type World struct {
 	// can be opened.
 	Terminal func() bool
 
+	// ErrTerminal reports whether Err is a terminal, so that it can be told there how
+	// far a command has come.
+	ErrTerminal func() bool
+
 	// Hangup returns a context that also ends when the window is closed, the
 	// system ends the program or the user asks for it by a signal. A command
 	// with a screen ends it then, so that everything taken is kept. The
@@ -65,7 +69,7 @@ type World struct {
 	Verify func(ctx context.Context, path string) (store.Report, error)
 
 	// Salvage recovers a damaged database into a new one, as [store.Salvage].
-	Salvage func(path, out string, with ...string) (store.Salvaged, error)
+	Salvage func(path, out string, tell func(store.Step), with ...string) (store.Salvaged, error)
 
 	// Exists reports whether something is at path, or may be.
 	Exists func(path string) bool
@@ -97,6 +101,7 @@ func processWorld() World {
 		Terminal: func() bool {
 			return term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd())
 		},
+		ErrTerminal: func() bool { return term.IsTerminal(os.Stderr.Fd()) },
 		Hangup: func(ctx context.Context) (context.Context, context.CancelFunc) {
 			return signal.NotifyContext(ctx, endings...)
 		},
