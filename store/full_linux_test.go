@@ -31,18 +31,26 @@ func onOwnDisk(t *testing.T, size string, test func(dir string)) {
 		test(dir)
 		return
 	}
+	apart(t, 0, syscall.CLONE_NEWNS, ownDisk+"="+t.TempDir())
+}
+
+// apart runs the test again as the user with the number among users of its own, with
+// what more is its own and in its environment. It skips where the system does not let
+// us, or the test does.
+func apart(t *testing.T, user int, own uintptr, env ...string) {
+	t.Helper()
 	cmd := exec.CommandContext(t.Context(), os.Args[0], "-test.v", "-test.run=^"+t.Name()+"$")
-	cmd.Env = append(os.Environ(), ownDisk+"="+t.TempDir())
+	cmd.Env = append(os.Environ(), env...)
 	cmd.SysProcAttr = &syscall.SysProcAttr{
-		Cloneflags:  syscall.CLONE_NEWUSER | syscall.CLONE_NEWNS,
-		UidMappings: []syscall.SysProcIDMap{{ContainerID: 0, HostID: os.Getuid(), Size: 1}},
-		GidMappings: []syscall.SysProcIDMap{{ContainerID: 0, HostID: os.Getgid(), Size: 1}},
+		Cloneflags:  syscall.CLONE_NEWUSER | own,
+		UidMappings: []syscall.SysProcIDMap{{ContainerID: user, HostID: os.Getuid(), Size: 1}},
+		GidMappings: []syscall.SysProcIDMap{{ContainerID: user, HostID: os.Getgid(), Size: 1}},
 	}
 	out, err := cmd.CombinedOutput()
 	var failed *exec.ExitError
 	switch {
 	case err != nil && !errors.As(err, &failed):
-		t.Skipf("no process may mount here: %v", err)
+		t.Skipf("no process of other users is made here: %v", err)
 	case err != nil:
 		t.Errorf("%v\n%s", err, out)
 	case strings.Contains(string(out), "--- SKIP"):

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,32 +15,22 @@ import (
 	"borewright/store"
 )
 
-// newerFrom makes the events of the first session of a database from a number on
-// those of a newer vocabulary, chained as a newer program would, and returns them.
-func newerFrom(t *testing.T, path string, lines [][]byte, numbers ...int64) (newer, rest [][]byte) {
+// madeNewer makes events of the first session of a database those of a newer vocabulary,
+// chained as a newer program would, and returns them.
+func madeNewer(t *testing.T, path string, lines [][]byte, numbers ...int64) (newer [][]byte) {
 	t.Helper()
 	tamper(t, path, func(tx *bolt.Tx) error {
 		sum := ""
 		for i, line := range lines {
-			n, at := int64(i)+1, bytes.LastIndex(line, []byte(`"prev":"`))
-			if i > 0 {
+			n := int64(i) + 1
+			if at := bytes.LastIndex(line, []byte(`"prev":"`)); i > 0 {
 				line = fmt.Appendf(nil, `%s"prev":"%s"}`, line[:at], sum)
 			}
-			if i == len(lines) {
-				break
+			if slices.Contains(numbers, n) {
+				line = version.ReplaceAll(line, []byte(`$1"v":99,`))
+				newer = append(newer, line)
 			}
-			of := &rest
-			for _, want := range numbers {
-				if want == n {
-					e, err := record.Decode(line)
-					if err != nil {
-						return err
-					}
-					line = bytes.Replace(line, fmt.Appendf(nil, `"v":%d,`, e.V), []byte(`"v":99,`), 1)
-					of = &newer
-				}
-			}
-			*of, sum = append(*of, line), record.SumOf(line)
+			sum = record.SumOf(line)
 			key := store.EventKey(1, n)
 			if err := tx.Bucket([]byte("events")).Put(key, store.Frame(key, line)); err != nil {
 				return err
@@ -46,8 +38,11 @@ func newerFrom(t *testing.T, path string, lines [][]byte, numbers ...int64) (new
 		}
 		return nil
 	})
-	return newer, rest
+	return newer
 }
+
+// version is where an event says of which vocabulary it is.
+var version = regexp.MustCompile(`^({"n":\d+,)"v":\d+,`)
 
 // TestSalvageNewer: intact events of a newer vocabulary are not lost: they lie byte
 // for byte beside the new database, and are told apart.
@@ -57,7 +52,7 @@ func TestSalvageNewer(t *testing.T) {
 		kept, order := demo(t, path)
 		uid := order[0]
 		last := int64(len(kept[uid]))
-		newer, _ := newerFrom(t, path, kept[uid], append(numbers, last)...)
+		newer := madeNewer(t, path, kept[uid], append(numbers, last)...)
 		out := filepath.Join(t.TempDir(), "out.db")
 		s, err := store.Salvage(path, out, nil)
 		if err != nil {

@@ -3,10 +3,8 @@ package store_test
 import (
 	"errors"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
-	"syscall"
 	"testing"
 
 	"borewright/store"
@@ -20,20 +18,7 @@ func asUser(t *testing.T, test func()) {
 		test()
 		return
 	}
-	cmd := exec.CommandContext(t.Context(), os.Args[0], "-test.v", "-test.run=^"+t.Name()+"$")
-	cmd.SysProcAttr = &syscall.SysProcAttr{
-		Cloneflags:  syscall.CLONE_NEWUSER,
-		UidMappings: []syscall.SysProcIDMap{{ContainerID: 1000, HostID: 0, Size: 1}},
-		GidMappings: []syscall.SysProcIDMap{{ContainerID: 1000, HostID: 0, Size: 1}},
-	}
-	out, err := cmd.CombinedOutput()
-	var failed *exec.ExitError
-	switch {
-	case err != nil && !errors.As(err, &failed):
-		t.Skipf("no process of another user is made here: %v", err)
-	case err != nil:
-		t.Errorf("%v\n%s", err, out)
-	}
+	apart(t, 1000, 0)
 }
 
 // TestUnreadableFile: a file that may not be read is told to be that, not one that
