@@ -83,3 +83,15 @@ func removed(t *testing.T, names ...string) {
 		}
 	}
 }
+
+// gaugeOf returns the number of the first event that names a gauge.
+func gaugeOf(t *testing.T, lines [][]byte) int64 {
+	t.Helper()
+	for _, line := range lines {
+		if e, err := record.Decode(line); err == nil && e.Is() == record.IsInstrument {
+			return e.N
+		}
+	}
+	t.Fatal("there is no gauge")
+	return 0
+}

@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 	"testing"
 
-	"borewright/engine/record"
 	"borewright/store"
 )
 
@@ -45,16 +44,4 @@ func TestSalvageOnAFullDisk(t *testing.T) {
 			t.Errorf("the disk was full %d times and held all %d times", full, whole)
 		}
 	})
-}
-
-// gaugeOf returns the number of the first event that names a gauge.
-func gaugeOf(t *testing.T, lines [][]byte) int64 {
-	t.Helper()
-	for _, line := range lines {
-		if e, err := record.Decode(line); err == nil && e.Is() == record.IsInstrument {
-			return e.N
-		}
-	}
-	t.Fatal("there is no gauge")
-	return 0
 }
