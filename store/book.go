@@ -24,6 +24,9 @@ type shelf interface {
 	// ready does what must come before the first commit, unless it is stopped:
 	// a commit then does it first.
 	ready(stop func() bool) error
+	// progress returns how many pages ready has come through: while they grow it
+	// gets on.
+	progress() int64
 	// commit keeps all jobs or none. Doing it again does no harm.
 	commit(jobs []*job) (reserve bool, err error)
 	// rebuild makes everything that is computed from events again.

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -15,6 +16,7 @@ type halted struct {
 	*file
 	at, walked int
 	halt, goOn chan struct{}
+	slow       int // how many pages behind it take a millisecond each
 }
 
 func (h *halted) ready(stop func() bool) error {
@@ -23,6 +25,9 @@ func (h *halted) ready(stop func() bool) error {
 		if h.walked == h.at {
 			close(h.halt)
 			<-h.goOn
+		}
+		if h.walked > h.at && h.walked <= h.at+h.slow {
+			time.Sleep(time.Millisecond)
 		}
 		return stop()
 	})
@@ -112,21 +117,19 @@ func TestCloseStopsTheWalk(t *testing.T) {
 func TestCloseInTheWalkKeeps(t *testing.T) {
 	path := paged(t)
 	db, h := openHalted(t, path)
-	sealed, err := db.Keep("s", record.Event{At: time.Unix(1e9, 0), Body: record.Note{Text: "keyed meanwhile"}})
-	if err != nil {
-		t.Fatal(err)
-	}
+	last := keyed(t, db)
 	if err := closes(t, db, h); err != nil {
 		t.Errorf("closing says %v", err)
 	}
 	if h.walked < walkAtOnce {
 		t.Errorf("only %d pages were walked before it was written", h.walked)
 	}
-	if db, err = Open(path, Options{}); err != nil {
+	db, err := Open(path, Options{})
+	if err != nil {
 		t.Fatal(err)
 	}
-	if head, err := db.Head("s"); err != nil || head != sealed[0].Head {
-		t.Errorf("it ends at %v, %v, not at %v", head, err, sealed[0].Head)
+	if head, err := db.Head("s"); err != nil || head != last.Head {
+		t.Errorf("it ends at %v, %v, not at %v", head, err, last.Head)
 	}
 	if err := db.Close(); err != nil {
 		t.Error(err)
@@ -134,4 +137,50 @@ func TestCloseInTheWalkKeeps(t *testing.T) {
 	if r, err := Verify(path); err != nil || !r.Sound {
 		t.Errorf("the check says %+v, %v", r, err)
 	}
+}
+
+// keyed keeps a note while the walk is halted.
+func keyed(t *testing.T, db *DB) record.Sealed {
+	t.Helper()
+	sealed, err := db.Keep("s", record.Event{At: time.Unix(1e9, 0), Body: record.Note{Text: "keyed meanwhile"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sealed[0]
+}
+
+// TestCloseWaitsForASlowWalk: as long as pages are walked, closing does not give up
+// what was keyed, however long it takes.
+func TestCloseWaitsForASlowWalk(t *testing.T) {
+	path := paged(t)
+	db, h := openHalted(t, path)
+	db.closeWait, h.slow = 30*time.Millisecond, 300
+	last := keyed(t, db)
+	close(h.goOn)
+	if err := db.Close(); err != nil {
+		t.Fatalf("closing says %v", err)
+	}
+	again, err := Open(path, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if head, err := again.Head("s"); err != nil || head != last.Head {
+		t.Errorf("it ends at %v, %v, not at %v", head, err, last.Head)
+	}
+	if err := again.Close(); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestCloseGivesUpAWalkThatStandsStill, and says what was not kept.
+func TestCloseGivesUpAWalkThatStandsStill(t *testing.T) {
+	db, h := openHalted(t, paged(t))
+	db.closeWait = 30 * time.Millisecond
+	keyed(t, db)
+	var unkept *UnkeptError
+	if err := db.Close(); !errors.As(err, &unkept) || unkept.Events != 1 {
+		t.Errorf("closing says %v", err)
+	}
+	close(h.goOn)
+	<-db.done
 }

@@ -60,6 +60,8 @@ type file struct {
 	// unwalked is the meta page of a large file whose pages are still to be
 	// walked before anything is written, else nil.
 	unwalked atomic.Pointer[meta]
+	// through counts the pages that were walked.
+	through atomic.Int64
 	// last is what this process found in the file or wrote there last, nil until
 	// the file is open. Only the writer changes it, or before it who reads the index
 	// late, and has unsure set from before a commit until it is known whether the
@@ -217,6 +219,9 @@ func (f *file) ready(stop func() bool) error {
 	return f.walk(stop)
 }
 
+// progress implements shelf.
+func (f *file) progress() int64 { return f.through.Load() }
+
 // walk walks the pages of a large file, once. Damage ends all work on it.
 func (f *file) walk(stop func() bool) error {
 	m := f.unwalked.Load()
@@ -227,7 +232,7 @@ func (f *file) walk(stop func() bool) error {
 		return f.explain(err)
 	}
 	err := f.with(func() error {
-		err := checkPages(f.data, *m, stop)
+		err := checkPages(f.data, *m, func() bool { f.through.Add(1); return stop() })
 		if err == nil || errors.Is(err, errStopped) {
 			return err
 		}

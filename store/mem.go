@@ -55,6 +55,8 @@ func (d *drawer) lines(uid string) ([][]byte, error) {
 	return slices.Clone(lines), nil
 }
 
+func (d *drawer) progress() int64 { return 0 }
+
 func (d *drawer) headings(limit int) ([]record.Heading, error) {
 	d.mu.Lock()
 	defer d.mu.Unlock()

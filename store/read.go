@@ -149,7 +149,7 @@ func (b *book) turn(do func() error) error {
 
 // Close ends the store. What waits is attempted once more; what is not kept
 // then, or takes longer than half a minute, is lost and comes back as an
-// *UnkeptError. A second Close does nothing.
+// *UnkeptError. The walk over a large file may take longer, as long as it gets on. A second Close does nothing.
 func (b *book) Close() error {
 	b.mu.Lock()
 	if b.closed {
@@ -160,11 +160,7 @@ func (b *book) Close() error {
 	b.move()
 	b.mu.Unlock()
 
-	late := time.NewTimer(b.closeWait)
-	defer late.Stop()
-	select {
-	case <-b.done:
-	case <-late.C:
+	if !b.finish() {
 		return b.leave(errSlow)
 	}
 	err := b.shelf.close()
@@ -172,6 +168,22 @@ func (b *book) Close() error {
 		return left
 	}
 	return err
+}
+
+// finish waits until the writer has ended; false means that it does not get on.
+func (b *book) finish() bool {
+	for {
+		walked, late := b.shelf.progress(), time.NewTimer(b.closeWait)
+		select {
+		case <-b.done:
+			late.Stop()
+			return true
+		case <-late.C:
+			if b.shelf.progress() == walked {
+				return false
+			}
+		}
+	}
 }
 
 var errSlow = errors.New("the disk does not answer")
