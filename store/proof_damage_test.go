@@ -19,7 +19,10 @@ import (
 	"borewright/store/storetest"
 )
 
-var damaged = flag.Int("damaged", 70, "how many damaged files TestDamagedFiles makes; with 1,000 other tests of damage try all there is")
+// usualDamage is how many damaged files the usual tests make.
+const usualDamage = 70
+
+var damaged = flag.Int("damaged", usualDamage, "how many damaged files TestDamagedFiles makes; with 1,000 other tests of damage try all there is")
 
 // everyDamage says that all is tried, and not a part that takes a minute less.
 func everyDamage() bool { return *damaged >= 1000 }

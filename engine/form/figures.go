@@ -73,9 +73,11 @@ type DirFigures struct {
 // gauge can tell, its reading step; it decides nothing but the shape.
 func Measure(g Grid, see length.Length) Figures {
 	f := Figures{Planned: len(g.Values) * len(g.Angles), Shape: g.shape(see)}
-	var all []length.Exact
+	f.Levels, f.Directions = make([]LevelFigures, 0, len(g.Values)), make([]DirFigures, 0, len(g.Angles))
+	all := make([]length.Exact, 0, f.Planned)
+	var lobes lobeFit
 	for level := range g.Values {
-		f.Levels = append(f.Levels, g.level(level))
+		f.Levels = append(f.Levels, g.level(level, &lobes))
 		all = append(all, g.row(level)...)
 	}
 	for dir := range g.Angles {
@@ -114,7 +116,7 @@ func worst(n int, of func(int) length.Exact) (most length.Exact, at int) {
 }
 
 // level computes the figures of a level.
-func (g Grid) level(level int) LevelFigures {
+func (g Grid) level(level int, lobes *lobeFit) LevelFigures {
 	row := g.row(level)
 	f := LevelFigures{
 		Planned: len(row), Measured: measured(row),
@@ -124,7 +126,7 @@ func (g Grid) level(level int) LevelFigures {
 		f.Fit = Lobes{Why: "a three-contact head cannot see an oval"}
 		return f
 	}
-	f.Fit = FitLobes(g.Angles, row)
+	f.Fit = lobes.fit(g.Angles, row)
 	if f.Fit.Rank >= 2 {
 		f.OutOfRound = spread(row)
 	}

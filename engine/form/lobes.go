@@ -37,9 +37,19 @@ type Lobes struct {
 // FitLobes fits two lobes to diameters read at angles in degrees, those that
 // are measured, the angles taken modulo 180°. It needs three that differ:
 // 0, 90, 180 and 270 are only two.
-func FitLobes(angles []int, values []length.Exact) Lobes {
-	var at []int
-	var read []length.Exact
+func FitLobes(angles []int, values []length.Exact) Lobes { return new(lobeFit).fit(angles, values) }
+
+// lobeFit fits one row of diameters after another. The rows of a bore are read at the
+// same angles, and what depends on them alone is worked out once: a twentieth of a full
+// assessment.
+type lobeFit struct {
+	at []int
+	a  *mat.Dense
+	qr mat.QR
+}
+
+func (x *lobeFit) fit(angles []int, values []length.Exact) Lobes {
+	at, read := make([]int, 0, len(angles)), make([]length.Exact, 0, len(angles))
 	for i := range min(len(angles), len(values)) {
 		if values[i].Measured() {
 			at, read = append(at, angles[i]), append(read, values[i])
@@ -51,29 +61,38 @@ func FitLobes(angles []int, values []length.Exact) Lobes {
 		return l
 	}
 	l.Possible = true
-	l.solve(at, read)
+	if x.a == nil || !slices.Equal(x.at, at) {
+		x.turn(at)
+	}
+	x.solve(&l, read)
 	return l
 }
 
-// solve fits the readings, each less the first so that no digit is lost.
-func (l *Lobes) solve(at []int, read []length.Exact) {
-	a, d := mat.NewDense(len(at), 3, nil), mat.NewVecDense(len(at), nil)
+// turn takes up the angles of a row.
+func (x *lobeFit) turn(at []int) {
+	x.at, x.a = at, mat.NewDense(len(at), 3, nil)
 	for i, angle := range at {
 		sin, cos := math.Sincos(2 * radians(halfTurn(angle)))
-		a.SetRow(i, []float64{1, cos, sin})
+		x.a.SetRow(i, []float64{1, cos, sin})
+	}
+	x.qr.Factorize(x.a)
+}
+
+// solve fits the readings, each less the first so that no digit is lost.
+func (x *lobeFit) solve(l *Lobes, read []length.Exact) {
+	d := mat.NewVecDense(len(read), nil)
+	for i := range read {
 		d.SetVec(i, read[i].Sub(read[0]).Float())
 	}
-	var qr mat.QR
-	qr.Factorize(a)
-	l.Condition = qr.Cond()
-	var x, r mat.VecDense
-	if err := qr.SolveVecTo(&x, false, d); err != nil {
+	l.Condition = x.qr.Cond()
+	var c, r mat.VecDense
+	if err := x.qr.SolveVecTo(&c, false, d); err != nil {
 		l.Possible, l.Why = false, fmt.Sprintf("the directions lie too close together: %v", err)
 		return
 	}
-	l.D0, l.A, l.B = read[0].Float()+x.AtVec(0), x.AtVec(1), x.AtVec(2)
-	if l.Freedom = len(at) - 3; l.Freedom > 0 {
-		r.MulVec(a, &x)
+	l.D0, l.A, l.B = read[0].Float()+c.AtVec(0), c.AtVec(1), c.AtVec(2)
+	if l.Freedom = len(read) - 3; l.Freedom > 0 {
+		r.MulVec(x.a, &c)
 		r.SubVec(d, &r)
 		l.Residual = mat.Norm(&r, 2) / math.Sqrt(float64(l.Freedom))
 	}
