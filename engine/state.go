@@ -213,22 +213,29 @@ func (st *state) addZero(n int64, z record.Zero) error {
 	return nil
 }
 
-// find returns the first of a list that is what is looked for.
-func find[T any](list []T, is func(*T) bool) (x T, ok bool) {
-	for i := range list {
-		if is(&list[i]) {
-			return list[i], true
-		}
-	}
-	return x, false
-}
-
-// entry returns where in a list it stands what is looked for, or an empty one.
+// entry returns the first of a list that is what is looked for, where it stands;
+// nil when there is none.
 func entry[T any](list []T, is func(*T) bool) *T {
 	for i := range list {
 		if is(&list[i]) {
 			return &list[i]
 		}
+	}
+	return nil
+}
+
+// find returns a copy of it.
+func find[T any](list []T, is func(*T) bool) (x T, ok bool) {
+	if p := entry(list, is); p != nil {
+		return *p, true
+	}
+	return x, false
+}
+
+// entryOr is entry with an empty one where there is none.
+func entryOr[T any](list []T, is func(*T) bool) *T {
+	if p := entry(list, is); p != nil {
+		return p
 	}
 	return new(T)
 }
@@ -236,12 +243,12 @@ func entry[T any](list []T, is func(*T) bool) *T {
 // setOf returns the set of that id, or an empty one; it is not to be changed. To
 // hand copies out took a tenth of a full assessment.
 func (st *state) setOf(id string) *gauge.Set {
-	return entry(st.sets, func(x *gauge.Set) bool { return x.ID == id })
+	return entryOr(st.sets, func(x *gauge.Set) bool { return x.ID == id })
 }
 
 // setting returns the setting of that id, or an empty one.
 func (st *state) setting(id string) *gauge.Setting {
-	return entry(st.settings, func(x *gauge.Setting) bool { return x.ID == id })
+	return entryOr(st.settings, func(x *gauge.Setting) bool { return x.ID == id })
 }
 
 // settingOf returns the setting of the set of that id, or an empty one.
@@ -250,7 +257,7 @@ func (st *state) settingOf(set string) *gauge.Setting { return st.setting(st.set
 // instrumentOf returns what the set of that id is read with, or an empty one.
 func (st *state) instrumentOf(set string) *gauge.Instrument {
 	id := st.settingOf(set).Instrument
-	return entry(st.instruments, func(x *gauge.Instrument) bool { return x.ID == id })
+	return entryOr(st.instruments, func(x *gauge.Instrument) bool { return x.ID == id })
 }
 
 func (st *state) Instrument(id string) (gauge.Instrument, bool) {

@@ -100,6 +100,21 @@ func closes(t *testing.T, db *DB, h *halted) error {
 	}
 }
 
+// endsAt opens the database and looks where its session ends.
+func endsAt(t *testing.T, path string, want record.Head) {
+	t.Helper()
+	db, err := Open(path, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if head, err := db.Head("s"); err != nil || head != want {
+		t.Errorf("it ends at %v, %v, not at %v", head, err, want)
+	}
+	if err := db.Close(); err != nil {
+		t.Error(err)
+	}
+}
+
 // TestCloseStopsTheWalk: a store that is closed while the pages of a large file are
 // walked stops there; nothing is going to be written.
 func TestCloseStopsTheWalk(t *testing.T) {
@@ -124,16 +139,7 @@ func TestCloseInTheWalkKeeps(t *testing.T) {
 	if h.walked < walkAtOnce {
 		t.Errorf("only %d pages were walked before it was written", h.walked)
 	}
-	db, err := Open(path, Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if head, err := db.Head("s"); err != nil || head != last.Head {
-		t.Errorf("it ends at %v, %v, not at %v", head, err, last.Head)
-	}
-	if err := db.Close(); err != nil {
-		t.Error(err)
-	}
+	endsAt(t, path, last.Head)
 	if r, err := Verify(path); err != nil || !r.Sound {
 		t.Errorf("the check says %+v, %v", r, err)
 	}
@@ -160,16 +166,7 @@ func TestCloseWaitsForASlowWalk(t *testing.T) {
 	if err := db.Close(); err != nil {
 		t.Fatalf("closing says %v", err)
 	}
-	again, err := Open(path, Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if head, err := again.Head("s"); err != nil || head != last.Head {
-		t.Errorf("it ends at %v, %v, not at %v", head, err, last.Head)
-	}
-	if err := again.Close(); err != nil {
-		t.Error(err)
-	}
+	endsAt(t, path, last.Head)
 }
 
 // TestCloseGivesUpAWalkThatStandsStill, and says what was not kept.

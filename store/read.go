@@ -149,7 +149,8 @@ func (b *book) turn(do func() error) error {
 
 // Close ends the store. What waits is attempted once more; what is not kept
 // then, or takes longer than half a minute, is lost and comes back as an
-// *UnkeptError. The walk over a large file may take longer, as long as it gets on. A second Close does nothing.
+// *UnkeptError. The walk over a large file may take longer, as long as it gets on. A
+// second Close does nothing.
 func (b *book) Close() error {
 	b.mu.Lock()
 	if b.closed {

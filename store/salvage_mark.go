@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"borewright/engine/record"
 )
@@ -36,14 +37,17 @@ func missesIn(e record.Event) misses {
 	return misses{}
 }
 
-// The mark that the title of a session ends in of which something is missing.
-var markPattern = regexp.MustCompile(`\s*\(SALVAGED(?:, (\d+) lost)?(?:, (\d+) set aside)?(?:, (\d+) newer)?(?:, altered|, end unknown)?\)$`)
+// markPattern is the mark that the title of a session ends in of which something is
+// missing.
+var markPattern = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\s*\(SALVAGED(?:, (\d+) lost)?(?:, (\d+) set aside)?(?:, (\d+) newer)?(?:, altered|, end unknown)?\)$`)
+})
 
 // unmarked returns a title without the marks that it ends in, and what they count.
 // Each counts all that is missing, so the largest counts hold.
 func unmarked(title string) (bare string, m misses) {
 	for {
-		found := markPattern.FindStringSubmatch(title)
+		found := markPattern().FindStringSubmatch(title)
 		if found == nil {
 			return title, m
 		}

@@ -24,14 +24,14 @@ type daily struct {
 	file   dayFile   // nil while nothing is to be copied
 	begun  string    // the day whose backup was begun last
 	taken  time.Time // of the last event that was taken
-	left   bool
 	failed []string
 	tell   func(text string) // says on the screen why one was not made
 	made   sync.WaitGroup
 	rested chan struct{} // closed when the rest is over, which hurry makes it
 	hurry  func()
 	last   chan struct{} // closed when the backup begun last is made
-	leave  chan struct{} // closed when the station is left
+	left   chan struct{} // closed when the station is left, which leave makes it
+	leave  func()
 }
 
 // A backup works for paceWork and then leaves the machine alone for paceRest: on two
@@ -49,7 +49,7 @@ func (d *daily) pace() store.Pace {
 			return
 		}
 		select {
-		case <-d.leave:
+		case <-d.left:
 		case <-time.After(paceRest):
 		}
 		begun = time.Now()
@@ -64,7 +64,9 @@ type dayFile interface {
 var _ dayFile = (*store.DB)(nil)
 
 func newDaily(broken *crashes, rest time.Duration) *daily {
-	return &daily{broken: broken, rest: rest, leave: make(chan struct{})}
+	d := &daily{broken: broken, rest: rest, left: make(chan struct{})}
+	d.leave = sync.OnceFunc(func() { close(d.left) })
+	return d
 }
 
 // open begins with the day on which a book is opened. Where nothing was kept
@@ -176,11 +178,9 @@ func (d *daily) failures() []string {
 // end begins no more backups and waits for those that are to be made.
 func (d *daily) end() {
 	d.mu.Lock()
-	if d.file = nil; !d.left {
-		d.left = true
-		close(d.leave)
-	}
+	d.file = nil
 	d.mu.Unlock()
+	d.leave()
 	d.hurry()
 	d.made.Wait()
 }

@@ -23,8 +23,9 @@ event is set right where the next event proves it. A note stands in the
 place of an event that is lost, and the title of its session says so: read
 those places again. What is lost can come from a backup: --with FILE. Events
 that cannot stand without a lost one are set aside: OUT.aside.jsonl has them as
-they were kept, and those of a newer borewright, which is to salvage them. OUT.report.txt lists in bench words what is lost, as far as that
-can be told, and what every event says that was set aside.`,
+they were kept, and those of a newer borewright, which is to salvage them.
+OUT.report.txt lists in bench words what is lost, as far as that can be told,
+and what every event says that was set aside.`,
 		Flags: []cli.Flag{
 			jsonFlag(),
 			&cli.StringSliceFlag{Name: "with", Usage: "search `FILE`, a backup or a copy, too"},

@@ -68,8 +68,8 @@ func (c Coverage) Factor(df float64) float64 {
 
 // tabled is below how many degrees of freedom a usual factor is worked out once:
 // they were a quarter of what a full assessment costs, those from 200 on a
-// twentieth. All up to 200 at the first use
-// took 4 of the 17 ms that resuming a session of 500 events added.
+// twentieth. To work all below 200 out at the first use took 4 of the 17 ms that
+// resuming a session of 500 events added.
 const tabled = 4096
 
 // usualFactors are the factors of the usual level by degrees of freedom, zero

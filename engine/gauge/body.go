@@ -31,19 +31,10 @@ func (b Body) Known() bool { return b.Alpha != "" && b.At != "" }
 
 // validate refuses figures that are none, or impossible.
 func (b Body) validate(f *faults) {
-	for _, x := range []struct {
-		what, value string
-		low, high   int64
-	}{
-		{"expansion of the ", b.Alpha, 0, mostAlpha},
-		{"doubt of the expansion of the ", b.AlphaDoubt, 0, mostAlpha},
-		{"temperature of the ", b.At, coldest, warmest},
-		{"doubt of the temperature of the ", b.AtDoubt, 0, warmest},
-	} {
-		if x.value != "" {
-			f.decimal(x.what+b.Of, x.value, x.low, x.high)
-		}
-	}
+	f.decimal("expansion of the "+b.Of, b.Alpha, 0, mostAlpha)
+	f.decimal("doubt of the expansion of the "+b.Of, b.AlphaDoubt, 0, mostAlpha)
+	f.decimal("temperature of the "+b.Of, b.At, coldest, warmest)
+	f.decimal("doubt of the temperature of the "+b.Of, b.AtDoubt, 0, warmest)
 }
 
 // growth is how much longer something is than at another temperature, 1 + α ΔT,
@@ -52,10 +43,7 @@ func (b Body) validate(f *faults) {
 type growth struct{ num, den *big.Int }
 
 // none is the growth of what is not known, or stands still.
-func none() growth { return growth{one, one} }
-
-// one is never written to.
-var one = big.NewInt(1)
+func none() growth { return growth{big.NewInt(1), big.NewInt(1)} }
 
 // microPlaces are the decimals of 1e-6.
 const microPlaces = 6
