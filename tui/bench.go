@@ -83,10 +83,15 @@ func (b *bench) Actions() []Action {
 	if len(b.known.shown) == 0 {
 		none = "no session is shown: n begins one"
 	}
-	out := []Action{
-		on("enter", "resume", func() tea.Cmd { return b.open(b.marked().UID) }).unless(none).
-			because("goes on at the very place where the session was left"),
-		on("n", "new session", func() tea.Cmd {
+	begins := "n|enter"
+	var out []Action
+	if !b.bare() {
+		begins = "n"
+		out = append(out, on("enter", "resume", func() tea.Cmd { return b.open(b.marked().UID) }).unless(none).
+			because("goes on at the very place where the session was left"))
+	}
+	out = append(out,
+		on(begins, "new session", func() tea.Cmd {
 			b.st.Push(newSetup(b.st, nil))
 			return nil
 		}).because("asks what is on the bench, then measuring begins"),
@@ -95,7 +100,7 @@ func (b *bench) Actions() []Action {
 		on("f|/", "find", b.find).because("by any word, or part of one, of title, customer or engine, as it is typed"),
 		on("d", "duplicate", b.duplicate).unless(none).
 			because("begins a session for the next engine with the setup of the marked one; its gauges are zeroed anew"),
-	}
+	)
 	out = append(out, b.archiveActions(none)...)
 	out = append(out, b.backupAction())
 	out = append(out, b.moves("up|-", "down|+")...)
@@ -106,6 +111,12 @@ func (b *bench) Actions() []Action {
 		b.st.Quit()
 		return nil
 	}).because("leaves once everything is kept"))
+}
+
+// bare reports whether there is no session at all: Enter begins the first one then,
+// for a keypad has no n.
+func (b *bench) bare() bool {
+	return b.loaded && len(b.known.all) == 0
 }
 
 // moves are the keys that move the mark.

@@ -210,6 +210,16 @@ func TestWhatIsArchivedIsShownWhenAskedForAndRestored(t *testing.T) {
 	}
 }
 
+// On a bench without a session Enter begins the first one, as n does: a keypad has
+// no letters.
+func TestEnterBeginsTheFirstSession(t *testing.T) {
+	for _, key := range []string{"<enter>", "n"} {
+		s := newStation(t, 80, 24)
+		s.keys(key)
+		top[*presets](s)
+	}
+}
+
 func TestTheWholeBenchMayBeArchived(t *testing.T) {
 	s := newStation(t, 80, 24, "launch")
 	s.keys("A", "<enter>")

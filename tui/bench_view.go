@@ -19,7 +19,7 @@ func (b *bench) View() []string {
 	switch {
 	case !b.loaded:
 		return []string{"", "  Reading the sessions..."}
-	case len(b.known.all) == 0:
+	case b.bare():
 		return b.empty()
 	}
 	lines := []string{b.head(), ""}
@@ -71,8 +71,9 @@ func (b *bench) empty() []string {
 	p := &b.st.Palette
 	return []string{
 		"", "  " + p.Paint(draw.Title, "Nothing on the bench yet."), "",
-		"  Press " + p.Paint(draw.Key, "n") + " to begin a session: pick what is on the bench, say the size of the",
-		"  ring or micrometer that the bore gauge is set on, and key the first reading.", "",
+		"  Press " + p.Paint(draw.Key, "Enter") + ", or " + p.Paint(draw.Key, "n") + ", to begin a session: pick what is on the bench, say the",
+		"  size of the ring or micrometer that the bore gauge is set on, and key the",
+		"  first reading.", "",
 		"  Every reading is kept as soon as the bell rings. Nothing needs saving.",
 	}
 }
