@@ -118,17 +118,20 @@ func (f *file) write(rows []row) error {
 	})
 }
 
-// present returns what the system says of the open file, or ErrGone when the path
-// does not lead to it: what is written to it then is lost when it is closed.
-func (f *file) present() (os.FileInfo, error) {
-	info, err := os.Stat(f.path)
-	if err == nil && os.SameFile(info, f.info) {
-		return info, nil
+// present returns ErrGone when the path does not lead to the open file: what is
+// written to it then is lost when it is closed.
+func (f *file) present() error {
+	there, err := leads(f.path, f.info)
+	if there || err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
 	}
-	if err == nil || errors.Is(err, fs.ErrNotExist) {
-		return nil, &FileError{Path: f.path, Kind: ErrGone, Cause: err}
-	}
-	return nil, err
+	return &FileError{Path: f.path, Kind: ErrGone, Cause: err}
+}
+
+// leadsAnywhere is leads on any system.
+func leadsAnywhere(path string, info os.FileInfo) (bool, error) {
+	is, err := os.Stat(path)
+	return err == nil && os.SameFile(is, info), err
 }
 
 func put(tx *bolt.Tx, r row) error {

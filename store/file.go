@@ -181,7 +181,7 @@ func (f *file) checkLocked() error {
 	}); err != nil {
 		return err
 	}
-	f.note(l.meta, f.markOn(l.meta), info)
+	f.note(l.meta, f.markOn(l.meta))
 	return nil
 }
 
@@ -318,7 +318,7 @@ func (f *file) reopen(tried *bolt.DB) error {
 	case f.bolt != tried:
 		return nil
 	}
-	if _, err := f.present(); err != nil {
+	if err := f.present(); err != nil {
 		return f.explain(err)
 	}
 	if err := f.closeBolt(); err != nil {

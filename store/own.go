@@ -15,7 +15,7 @@ import (
 // stays, so the path still leads to it. Before bbolt uses the file, the meta page
 // on the disk must be the one that this process found or wrote last; before a
 // commit also what tells one database from another of the same shape, the last
-// entry of every bucket, unless the file's time says that nobody wrote it. In a
+// entry of every bucket. In a
 // commit the event before must be the one that the new event holds the hash of.
 
 // own is what this process found in the file or wrote there last.
@@ -23,13 +23,6 @@ type own struct {
 	meta
 	// mark is what markOf said.
 	mark uint64
-	// info is of the file just after.
-	info os.FileInfo
-}
-
-// untouched reports whether the file is as long and as old as it was.
-func (o *own) untouched(info os.FileInfo) bool {
-	return o.info.Size() == info.Size() && o.info.ModTime().Equal(info.ModTime())
 }
 
 // follows reports whether the meta page can be that of the next transaction.
@@ -88,16 +81,15 @@ func (b bytesAt) ReadAt(p []byte, at int64) (int, error) {
 // commits does what change says in one transaction on the file that the path
 // leads to and that this process wrote last. Call it in with.
 func (f *file) commits(change func(*bolt.Tx) error) error {
-	info, err := f.present()
-	if err != nil {
+	if err := f.present(); err != nil {
 		return err
 	}
-	if err := f.mine(info); err != nil {
+	if err := f.mine(); err != nil {
 		return err
 	}
 	f.unsure.Store(true)
 	var mark uint64
-	err = f.bolt.Update(func(tx *bolt.Tx) error {
+	err := f.bolt.Update(func(tx *bolt.Tx) error {
 		if err := change(tx); err != nil {
 			return err
 		}
@@ -105,25 +97,24 @@ func (f *file) commits(change func(*bolt.Tx) error) error {
 		return nil
 	})
 	if err != nil {
-		_ = f.mine(info) // it can have failed after the fact
+		_ = f.mine() // it can have failed after the fact
 		return err
 	}
 	return f.wrote(mark)
 }
 
 // mine returns ErrGone unless the file holds what this process wrote last, or,
-// when unsure is set, the transaction after it, which it then notes. The info is
-// of the file before anything was written.
-func (f *file) mine(info os.FileInfo) error {
+// when unsure is set, the transaction after it, which it then notes.
+func (f *file) mine() error {
 	last := f.last.Load()
 	now, err := f.begins(last)
 	switch {
 	case err != nil:
 		return err
 	case f.unsure.Load() && now.follows(last.meta):
-		f.note(now, f.markOn(now), info)
+		f.note(now, f.markOn(now))
 		return nil
-	case now != last.meta, !last.untouched(info) && f.markOn(now) != last.mark:
+	case now != last.meta, f.markOn(now) != last.mark:
 		return &FileError{Path: f.path, Kind: ErrGone}
 	}
 	f.unsure.Store(false)
@@ -137,19 +128,18 @@ func (f *file) wrote(mark uint64) error {
 	if err != nil {
 		return err
 	}
-	info, err := f.present()
-	switch {
-	case err != nil:
+	if err := f.present(); err != nil {
 		return err
-	case !now.follows(last.meta):
+	}
+	if !now.follows(last.meta) {
 		return &FileError{Path: f.path, Kind: ErrGone}
 	}
-	f.note(now, mark, info)
+	f.note(now, mark)
 	return nil
 }
 
-func (f *file) note(m meta, mark uint64, info os.FileInfo) {
-	f.last.Store(&own{m, mark, info})
+func (f *file) note(m meta, mark uint64) {
+	f.last.Store(&own{m, mark})
 	f.unsure.Store(false)
 }
 
