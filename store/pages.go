@@ -112,9 +112,23 @@ func (p *pages) read(id uint64) (page, error) {
 	if err != nil {
 		return page{}, err
 	}
+	if over == 0 {
+		pg.data = bytes.Clone(pg.data)
+		return pg, nil
+	}
 	pg.data = make([]byte, int64(over+1)*p.pageSize)
 	_, err = p.r.ReadAt(pg.data, int64(id)*p.pageSize)
 	return pg, err
+}
+
+// brief returns the page until the next call: with a copy only of one that runs
+// over into the next pages.
+func (p *pages) brief(id uint64) (page, error) {
+	pg, over, err := p.head(id)
+	if err != nil || over == 0 {
+		return pg, err
+	}
+	return p.read(id)
 }
 
 // freePages claims the free pages and those that list them.
