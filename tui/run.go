@@ -3,15 +3,16 @@ package tui
 import (
 	"errors"
 	"io"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewright/tui/term"
 )
 
-// framesPerSecond is how often the screen may be drawn: with the library's
-// usual 60 a key takes twice as long to show.
-const framesPerSecond = 120
+// frameGap is the time between two pictures at least: 120 frames a second. Each is
+// drawn as soon as it is there.
+const frameGap = time.Second / 120
 
 // ErrCrashed says that the station broke off. What was kept before is kept.
 var ErrCrashed = errors.New("the station broke off; every reading that rang the bell is kept")
@@ -19,7 +20,30 @@ var ErrCrashed = errors.New("the station broke off; every reading that rang the 
 // Program is a station ready to run.
 type Program struct {
 	router  *router
+	canvas  *term.Canvas
 	program *tea.Program
+}
+
+// drawn is the router as the library sees it: a model that draws on a canvas, and of
+// which nothing is left for the library's own renderer to do but its one beat a
+// second.
+type drawn struct {
+	*router
+	on *term.Canvas
+}
+
+// Update hands a message to the router.
+func (d drawn) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	_, cmd := d.router.Update(msg)
+	return d, cmd
+}
+
+// View draws the router on the canvas.
+func (d drawn) View() string {
+	if d.w > 0 {
+		d.on.Show(d.router.View(), d.w)
+	}
+	return ""
 }
 
 // New makes a station on a terminal. Keys come from in.
@@ -27,9 +51,10 @@ func New(o Options, in io.Reader) *Program {
 	st := &Station{Options: o}
 	r := newRouter(st, newBench(st))
 	r.retryAfter = retryAfter
-	p := tea.NewProgram(r, tea.WithInput(in), tea.WithOutput(o.Output), tea.WithAltScreen(),
-		tea.WithFPS(framesPerSecond), tea.WithoutBracketedPaste(), tea.WithoutSignalHandler())
-	return &Program{r, p}
+	c := term.NewCanvas(o.Output, frameGap)
+	p := tea.NewProgram(drawn{r, c}, tea.WithInput(in), tea.WithOutput(c), tea.WithAltScreen(),
+		tea.WithFPS(1), tea.WithoutBracketedPaste(), tea.WithoutSignalHandler())
+	return &Program{r, c, p}
 }
 
 // Hangup ends the station when the window is closed or the system says so. It
@@ -57,6 +82,8 @@ func (p *Program) Fatal(err error) {
 // Run shows the station until it is left. The error is ErrCrashed, wrapped,
 // when it broke off.
 func (p *Program) Run() error {
+	p.canvas.Start(p.Fatal)
+	defer p.canvas.Stop()
 	_, err := p.program.Run()
 	if errors.Is(err, tea.ErrProgramPanic) {
 		return p.router.crashed(err)
