@@ -1,9 +1,7 @@
 package tui
 
 import (
-	"bytes"
 	"errors"
-	"os"
 	"slices"
 	"testing"
 	"time"
@@ -43,18 +41,11 @@ func newShelf(t *testing.T) *shelf {
 // put lays a demo session on the shelf.
 func (b *shelf) put(name string) string {
 	b.t.Helper()
-	data, err := os.ReadFile("../testdata/sessions/" + name + ".json")
-	if err != nil {
-		b.t.Fatal(err)
-	}
-	file, err := record.ReadFile(bytes.NewReader(data))
-	if err != nil {
-		b.t.Fatal(err)
-	}
-	uid := file.Full.Events[0].Body.(record.Details).UID
-	b.sessions[uid] = file.Full.Events
+	events := demo(b.t, name)
+	uid := events[0].Body.(record.Details).UID
+	b.sessions[uid] = events
 	b.order = append(b.order, uid)
-	b.kept[uid] = int64(len(file.Full.Events))
+	b.kept[uid] = int64(len(events))
 	return uid
 }
 
@@ -107,7 +98,7 @@ func (b *shelf) Keep(uid string, events ...record.Event) ([]record.Sealed, error
 		}
 		out, head = append(out, s), s.Head
 	}
-	b.sessions[uid] = append(have, out...)
+	b.sessions[uid] = append(slices.Clip(have), out...)
 	if !b.hold {
 		b.settle(uid)
 	}

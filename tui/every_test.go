@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/muesli/termenv"
@@ -31,12 +32,29 @@ var (
 	fewPaint   = paint{"dark, 16 colours", true, termenv.ANSI}
 )
 
-// looks draws one of everyScreen.
+// look is one of everyScreen in a window and a paint.
+type look struct {
+	name string
+	w, h int
+	p    paint
+}
+
+// looked are the looks drawn so far: three tests look at the same ones.
+var looked sync.Map
+
+// looks draws one of everyScreen, once for all tests.
 func looks(t *testing.T, name string, w, h int, p paint) string {
 	t.Helper()
-	s := newStation(t, w, h, "hillclimb", "launch")
-	s.st.Palette = draw.NewPalette(p.dark, p.profile)
-	s.keys(everyScreen[name]...)
+	l := look{name, w, h, p}
+	shown, _ := looked.LoadOrStore(l, sync.OnceValue(func() string { return lookAt(t, l) }))
+	return shown.(func() string)()
+}
+
+func lookAt(t *testing.T, l look) string {
+	t.Helper()
+	s := newStation(t, l.w, l.h, "hillclimb", "launch")
+	s.st.Palette = draw.NewPalette(l.p.dark, l.p.profile)
+	s.keys(everyScreen[l.name]...)
 	return s.r.View()
 }
 

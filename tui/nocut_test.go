@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -56,7 +57,9 @@ func TestEveryLevelIsInSight(t *testing.T) {
 func TestAnUnnamedLevelIsWhole(t *testing.T) {
 	s, m := atLaunch(t)
 	p := m.desk.Session.Plan()
+	p.Families = slices.Clone(p.Families)
 	for i, g := range p.Families {
+		p.Families[i].Levels = slices.Clone(g.Levels)
 		for k := range g.Levels {
 			p.Families[i].Levels[k].Name = ""
 			p.Families[i].Levels[k].Depth = length.Written{Length: length.Length(k+1) * length.Inch, Unit: length.In, Places: 3}
