@@ -52,7 +52,7 @@ func combine(cs []Contribution, over float64) Budget {
 	var b Budget
 	for _, s := range bySource(cs) {
 		u := math.Abs(s.sum()) / over
-		if u == 0 && s.moves() {
+		if u == 0 && s.moves {
 			b.Cancelled = appendOnce(b.Cancelled, s.name)
 		}
 		b.add(Line{Name: s.name, U: u, DF: s.df})
@@ -63,53 +63,54 @@ func combine(cs []Contribution, over float64) Budget {
 
 // source is one error and what it moves.
 type source struct {
-	name string
-	df   float64
-	of   []Contribution
+	name, source string
+	df           float64
+	// u is the standard uncertainty of its first contribution, uneven says that
+	// another has another one. by is the sum of all sensitivities, parts that of
+	// each times its own uncertainty.
+	u, by, parts float64
+	uneven       bool
+	// moves says that any part of the figure is moved by the error.
+	moves bool
 }
 
 // bySource gathers contributions by their source, in their order. A source is
 // known as well as the least known of its contributions.
-func bySource(cs []Contribution) []*source {
-	var out []*source
-	at := map[string]*source{}
-	for _, c := range cs {
-		df := c.DF
-		if df == 0 {
-			df = math.Inf(1)
+func bySource(cs []Contribution) []source {
+	out := make([]source, 0, len(cs))
+	for i := range cs {
+		c := &cs[i]
+		at := -1
+		if c.Source != "" {
+			at = slices.IndexFunc(out, func(s source) bool { return s.source == c.Source })
 		}
-		s, ok := at[c.Source]
-		if !ok || c.Source == "" {
-			s = &source{name: c.Name, df: df}
-			at[c.Source] = s
-			out = append(out, s)
+		if at < 0 {
+			at = len(out)
+			out = append(out, source{name: c.Name, source: c.Source, df: math.Inf(1), u: c.Standard()})
 		}
-		s.df = min(s.df, df)
-		s.of = append(s.of, c)
+		out[at].add(c)
 	}
 	return out
 }
 
-// sum returns how far one standard deviation of the error moves the figure.
-func (s *source) sum() float64 {
-	u, c, even := s.of[0].Standard(), 0.0, true
-	for _, x := range s.of {
-		c += x.Sensitivity
-		even = even && x.Standard() == u
+// add counts a contribution of the source in.
+func (s *source) add(c *Contribution) {
+	u := c.Standard()
+	if c.DF != 0 {
+		s.df = min(s.df, c.DF)
 	}
-	if even {
-		return c * u
-	}
-	sum := 0.0
-	for _, x := range s.of {
-		sum += x.Sensitivity * x.Standard()
-	}
-	return sum
+	s.by += c.Sensitivity
+	s.parts += c.Sensitivity * u
+	s.uneven = s.uneven || u != s.u
+	s.moves = s.moves || c.Sensitivity != 0 && c.Value != 0
 }
 
-// moves reports whether any part of the figure is moved by the error.
-func (s *source) moves() bool {
-	return slices.ContainsFunc(s.of, func(c Contribution) bool { return c.Sensitivity != 0 && c.Value != 0 })
+// sum returns how far one standard deviation of the error moves the figure.
+func (s *source) sum() float64 {
+	if s.uneven {
+		return s.parts
+	}
+	return s.by * s.u
 }
 
 // add puts what one source adds into the line of its name.

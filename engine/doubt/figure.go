@@ -74,25 +74,31 @@ func (f Figure) Times(by float64) Figure {
 	return f
 }
 
-// plus brings both over one number, so that whole weights stay whole.
 func (f Figure) plus(g Figure, sign float64) Figure {
+	out := Figure{terms: make([]term, 0, len(f.terms)+len(g.terms))}
+	out.add(f, 1)
+	out.add(g, sign)
+	return out
+}
+
+// add adds sign·g in place. It brings both over one number, so that whole weights
+// stay whole.
+func (f *Figure) add(g Figure, sign float64) {
 	switch {
-	case f.over == 0:
-		f = Figure{over: 1}
 	case g.over == 0:
-		g = Figure{over: 1}
-	}
-	out, ofF, ofG := Figure{over: f.over * g.over}, g.over, f.over
-	if f.over == g.over {
-		out.over, ofF, ofG = f.over, 1, 1
-	}
-	for _, t := range f.terms {
-		out.terms = append(out.terms, term{t.reading, t.weight * ofF})
+		return
+	case f.over == 0:
+		f.over = g.over
+	case f.over != g.over:
+		sign *= f.over
+		for i := range f.terms {
+			f.terms[i].weight *= g.over
+		}
+		f.over *= g.over
 	}
 	for _, t := range g.terms {
-		out.terms = append(out.terms, term{t.reading, sign * t.weight * ofG})
+		f.terms = append(f.terms, term{t.reading, sign * t.weight})
 	}
-	return out
 }
 
 // Places returns how many places the figure rests on: those whose readings do
@@ -116,22 +122,31 @@ func (f Figure) Budget() (Budget, error) { return f.repeated(0) }
 
 // repeated returns the budget when every place has been read more times.
 func (f Figure) repeated(more int) (Budget, error) {
-	var cs []Contribution
+	cs := f.room()
 	for _, t := range f.terms {
 		t.reading.Count = max(t.reading.Count, 1) + more
-		cs = append(cs, t.weighted()...)
+		cs = t.contribute(cs)
 	}
 	return f.combined(cs)
 }
 
 // unrepeated returns the budget of what no repeating makes smaller.
 func (f Figure) unrepeated() (Budget, error) {
-	var cs []Contribution
+	cs := f.room()
 	for _, t := range f.terms {
 		t.reading.Repeat = Estimate{}
-		cs = append(cs, t.weighted()...)
+		cs = t.contribute(cs)
 	}
 	return f.combined(cs)
+}
+
+// room returns an empty list with room for every contribution.
+func (f Figure) room() []Contribution {
+	n := len(f.terms)
+	for i := range f.terms {
+		n += len(f.terms[i].reading.Common)
+	}
+	return make([]Contribution, 0, n)
 }
 
 func (f Figure) combined(cs []Contribution) (Budget, error) {
@@ -143,11 +158,13 @@ func (f Figure) combined(cs []Contribution) (Budget, error) {
 	return combine(cs, math.Abs(f.over)), nil
 }
 
-// weighted returns the contributions of a term as they move the figure.
-func (t term) weighted() []Contribution {
-	out := t.reading.contributions()
-	for i := range out {
-		out[i].Sensitivity *= t.weight
+// contribute adds to a list all that may be wrong with a term's reading, as it moves
+// the figure.
+func (t *term) contribute(cs []Contribution) []Contribution {
+	had := len(cs)
+	cs = append(append(cs, t.reading.own()), t.reading.Common...)
+	for i := range cs[had:] {
+		cs[had+i].Sensitivity *= t.weight
 	}
-	return out
+	return cs
 }

@@ -44,25 +44,20 @@ func StepDoubt(step length.Exact) float64 {
 // of the mean, whichever is larger. Both at once would count the step twice,
 // for it is in the scatter of the repeats. Repeating averages the scatter and
 // not the step.
-func (r Reading) own() Contribution {
-	c := Contribution{Name: r.named(stepName), Source: "reading of " + r.Key, Sensitivity: 1, Value: StepDoubt(r.Step)}
-	if s := r.Repeat.S / math.Sqrt(float64(max(r.Count, 1))); r.Repeat.Known() && s >= c.Value {
-		c.Name, c.Value, c.DF = r.named(repeatName), s, float64(r.Repeat.DF)
+func (r *Reading) own() Contribution {
+	name, value, df := stepName, StepDoubt(r.Step), 0.0
+	if s := r.Repeat.S / math.Sqrt(float64(max(r.Count, 1))); r.Repeat.Known() && s >= value {
+		name, value, df = repeatName, s, float64(r.Repeat.DF)
 	}
-	return c
+	return Contribution{Name: r.named(name), Source: "reading of " + r.Key, Sensitivity: 1, Value: value, DF: df}
 }
 
 // named adds which gauge it is of.
-func (r Reading) named(what string) string {
+func (r *Reading) named(what string) string {
 	if r.Gauge == "" {
 		return what
 	}
 	return what + " (" + r.Gauge + ")"
-}
-
-// contributions returns all that may be wrong with the reading.
-func (r Reading) contributions() []Contribution {
-	return append([]Contribution{r.own()}, r.Common...)
 }
 
 // Master returns the contribution of a master known to within an expanded
