@@ -166,7 +166,7 @@ func (g Grid) direction(dir int) DirFigures {
 // line fits the readings of a direction over their depths, both counted from
 // the first so that no digit is lost.
 func (g Grid) line(column []length.Exact) (Line, bool) {
-	var x, y []float64
+	x, y := make([]float64, 0, len(column)), make([]float64, 0, len(column))
 	var depth, size length.Exact
 	for level, v := range column {
 		d := g.depth(level)

@@ -29,8 +29,12 @@ func (g Grid) at(level, dir int) length.Exact {
 	return length.Exact{}
 }
 
-// row returns the readings at a level, one for each direction.
+// row returns the readings at a level, one for each direction; they are not to be
+// changed.
 func (g Grid) row(level int) []length.Exact {
+	if vs := g.Values[level]; len(vs) >= len(g.Angles) {
+		return vs[:len(g.Angles)]
+	}
 	out := make([]length.Exact, len(g.Angles))
 	for dir := range out {
 		out[dir] = g.at(level, dir)

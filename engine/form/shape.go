@@ -76,7 +76,7 @@ func (g Grid) shape(see length.Length) Shape {
 // readings do not suffice.
 func (g Grid) profile() []length.Exact {
 	last := len(g.Values) - 1
-	var rows [][]length.Exact
+	rows := make([][]length.Exact, 0, len(g.Values))
 	for level := range g.Values {
 		row := g.row(level)
 		switch {
@@ -98,7 +98,7 @@ func (g Grid) profile() []length.Exact {
 
 // common returns the readings of row i in the directions that every row has.
 func common(rows [][]length.Exact, i int) []length.Exact {
-	var out []length.Exact
+	out := make([]length.Exact, 0, len(rows[i]))
 	for dir, v := range rows[i] {
 		whole := true
 		for _, row := range rows {
