@@ -95,9 +95,9 @@ func Families() []Traits {
 
 // Traits returns the family's row; ok is false for a family nobody knows.
 func (f Family) Traits() (t Traits, ok bool) {
-	for _, t := range families {
-		if t.Family == f {
-			return t, true
+	for i := range families {
+		if families[i].Family == f {
+			return families[i], true
 		}
 	}
 	return Traits{}, false
