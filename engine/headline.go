@@ -12,7 +12,7 @@ func Headline(rs []Ranking) (worst Ranking, f Finding, ok bool) {
 				continue
 			}
 			if !ok || limit.Compare(x.Judgement, f.Judgement) < 0 {
-				worst, f, ok = r, x, true
+				worst, f, ok = r, *x, true
 			}
 			break // the member's findings are worst first
 		}

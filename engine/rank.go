@@ -13,8 +13,10 @@ type Ranking struct {
 	// At is the position, Label what the bench calls it.
 	At    int
 	Label string
-	// Findings are worst first; there are none when nothing of it is judged.
-	Findings []Finding
+	// Findings are worst first; there are none when nothing of it is judged. They are
+	// the assessment's own, not to be changed: copies were a sixteenth of what a full
+	// assessment allocated.
+	Findings []*Finding
 }
 
 // Worst returns the member's worst finding; ok is false when it has none.
@@ -22,7 +24,7 @@ func (r Ranking) Worst() (f Finding, ok bool) {
 	if len(r.Findings) == 0 {
 		return Finding{}, false
 	}
-	return r.Findings[0], true
+	return *r.Findings[0], true
 }
 
 // rank collects every finding, worst first, and ranks the two lines by them.
@@ -34,23 +36,28 @@ func (a *Assessment) rank(s *Session) {
 	for i := range a.Clearances {
 		parts = append(parts, a.Clearances[i].findings)
 	}
-	a.Findings = slices.Concat(append(parts, s.steps(a))...)
-	a.Findings = worstFirst(a.Findings)
+	a.Findings = worstFirst(append(parts, s.steps(a)))
 	a.Cylinders = a.line(s, plan.CylinderLine, plan.Bore, s.layout.Cylinders)
 	a.Mains = a.line(s, plan.CrankLine, plan.MainBearing, s.layout.Mains)
 }
 
-// worstFirst returns the findings in order, equals as they stood. It sorts where
-// they stand, because a finding is half a kilobyte to move.
-func worstFirst(all []Finding) []Finding {
-	at := make([]int, len(all))
-	for i := range at {
-		at[i] = i
+// worstFirst returns findings in order, equals as they stood. It sorts where they
+// stand, because a finding is three quarters of a kilobyte to move.
+func worstFirst(parts [][]Finding) []Finding {
+	n := 0
+	for _, part := range parts {
+		n += len(part)
 	}
-	slices.SortStableFunc(at, func(i, j int) int { return limit.Compare(all[i].Judgement, all[j].Judgement) })
-	out := make([]Finding, len(all))
-	for i, k := range at {
-		out[i] = all[k]
+	all := make([]*Finding, 0, n)
+	for _, part := range parts {
+		for i := range part {
+			all = append(all, &part[i])
+		}
+	}
+	slices.SortStableFunc(all, func(x, y *Finding) int { return limit.Compare(x.Judgement, y.Judgement) })
+	out := make([]Finding, n)
+	for i, f := range all {
+		out[i] = *f
 	}
 	return out
 }
@@ -73,20 +80,11 @@ func (a *Assessment) line(s *Session, l plan.Line, head plan.Family, n int) []Ra
 }
 
 // findingsAt returns the findings of one place of a line, worst first.
-func (a *Assessment) findingsAt(l plan.Line, at int) []Finding {
-	n := 0
+func (a *Assessment) findingsAt(l plan.Line, at int) []*Finding {
+	var out []*Finding
 	for i := range a.Findings {
-		if a.Findings[i].isAt(l, at) {
-			n++
-		}
-	}
-	if n == 0 {
-		return nil
-	}
-	out := make([]Finding, 0, n)
-	for i := range a.Findings {
-		if a.Findings[i].isAt(l, at) {
-			out = append(out, a.Findings[i])
+		if f := &a.Findings[i]; f.isAt(l, at) {
+			out = append(out, f)
 		}
 	}
 	return out
@@ -97,14 +95,13 @@ func (f *Finding) isAt(l plan.Line, at int) bool {
 }
 
 func compareWorst(x, y Ranking) int {
-	a, hasA := x.Worst()
-	b, hasB := y.Worst()
+	hasX, hasY := len(x.Findings) > 0, len(y.Findings) > 0
 	switch {
-	case hasA && hasB:
-		return limit.Compare(a.Judgement, b.Judgement)
-	case hasA:
+	case hasX && hasY:
+		return limit.Compare(x.Findings[0].Judgement, y.Findings[0].Judgement)
+	case hasX:
 		return -1
-	case hasB:
+	case hasY:
 		return 1
 	default:
 		return 0

@@ -160,7 +160,7 @@ func (s *worst) marks(r engine.Ranking) bool {
 		return false
 	}
 	at := fs[s.list.at]
-	return slices.ContainsFunc(r.Findings, func(f engine.Finding) bool {
+	return slices.ContainsFunc(r.Findings, func(f *engine.Finding) bool {
 		return f.Of == at.Of && f.With == at.With && f.On == at.On && f.By == at.By
 	})
 }
@@ -168,9 +168,9 @@ func (s *worst) marks(r engine.Ranking) bool {
 // used is the finding by which a member's margin is shown: the worst that is
 // measured.
 func (m member) used() (engine.Finding, bool) {
-	i := slices.IndexFunc(m.Findings, func(f engine.Finding) bool { return f.Judgement.Verdict != limit.NotMeasured })
+	i := slices.IndexFunc(m.Findings, func(f *engine.Finding) bool { return f.Judgement.Verdict != limit.NotMeasured })
 	if i < 0 {
 		return engine.Finding{}, false
 	}
-	return m.Findings[i], true
+	return *m.Findings[i], true
 }
