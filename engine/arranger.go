@@ -111,7 +111,7 @@ func (x *arranger) costs() {
 			if !ok {
 				continue
 			}
-			found[i] = x.s.tryFit(x.a, p, length.Of(0))
+			found[i] = x.s.tryFit(x.a, &p, length.Of(0))
 			costs[i] = costOf(found[i])
 			judged = judged || found[i].Judgement.By != ""
 		}

@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"borewright/engine/form"
 	"borewright/engine/length"
 	"borewright/engine/plan"
@@ -44,6 +46,7 @@ type Measured struct {
 	findings []Finding
 
 	judgedGrid form.Grid
+	belief     belief
 }
 
 // Assess computes everything from the replayed state.
@@ -53,8 +56,11 @@ func Assess(s *Session) *Assessment {
 	for _, f := range features {
 		a.Features = append(a.Features, s.measure(f))
 	}
-	for _, p := range pairs {
-		a.Clearances = append(a.Clearances, s.fit(a, p))
+	for i := range a.Features {
+		a.Features[i].findings = s.judge(a, &a.Features[i])
+	}
+	for i := range pairs {
+		a.Clearances = append(a.Clearances, s.fit(a, &pairs[i]))
 	}
 	a.rank(s)
 	a.Ready = s.ready()
@@ -74,21 +80,24 @@ func (a *Assessment) Again(s *Session, t Touched) *Assessment {
 	}
 	next.Features = append([]Measured(nil), a.Features...)
 	next.Clearances = append([]Fit(nil), a.Clearances...)
-	for _, f := range t.Features {
-		next.measureAgain(s, f)
-	}
+	next.measureAgain(s, t.Features)
 	next.rank(s)
 	return &next
 }
 
-func (a *Assessment) measureAgain(s *Session, f plan.Feature) {
+func (a *Assessment) measureAgain(s *Session, touched []plan.Feature) {
 	for i := range a.Features {
-		if a.Features[i].Of == f {
+		if f := a.Features[i].Of; slices.Contains(touched, f) {
 			a.Features[i] = s.measure(f)
 		}
 	}
+	for i := range a.Features {
+		if m := &a.Features[i]; slices.Contains(touched, m.Of) {
+			m.findings = s.judge(a, m)
+		}
+	}
 	for i := range a.Clearances {
-		if p := a.Clearances[i].pair; p.touches(f) {
+		if p := &a.Clearances[i].pair; slices.ContainsFunc(touched, p.touches) {
 			a.Clearances[i] = s.fit(a, p)
 		}
 	}
@@ -99,65 +108,67 @@ func (a *Assessment) Feature(f plan.Feature) (m Measured, ok bool) {
 	return find(a.Features, func(m *Measured) bool { return m.Of == f })
 }
 
+// feature is Feature where it stands, and empty when it is not planned; it is not
+// to be changed.
+func (a *Assessment) feature(f plan.Feature) *Measured {
+	return entryOr(a.Features, func(m *Measured) bool { return m.Of == f })
+}
+
 // ClearancesOf returns the clearances a feature takes part in.
 func (a *Assessment) ClearancesOf(f plan.Feature) []Fit {
 	var out []Fit
-	for _, c := range a.Clearances {
-		if c.pair.touches(f) {
-			out = append(out, c)
+	for i := range a.Clearances {
+		if c := &a.Clearances[i]; c.pair.touches(f) {
+			out = append(out, *c)
 		}
 	}
 	return out
 }
 
-// measure computes one feature's figures and what is judged of them.
+// measure computes one feature's figures.
 func (s *Session) measure(f plan.Feature) Measured {
 	stage := s.Stage(f)
 	m := Measured{Of: f, Name: s.Name(f), Stage: s.StageName(f, stage), Worked: stage > 0}
-	m.Grid = s.grid(f, stage)
-	m.Places = s.decimals(f)
+	spots := s.spotsOf(f)
+	m.Grid = s.grid(f, stage, spots)
+	m.Places = s.decimals(stage, spots)
 	see := s.sees(f.Family)
 	m.judgedGrid = judgedOnly(f.Family, m.Grid)
 	m.Figures = form.Measure(m.judgedGrid, see)
 	m.Planned, m.Read = count(m.Grid)
 	if m.Worked {
-		m.AsFound = form.Measure(judgedOnly(f.Family, s.grid(f, 0)), see)
+		m.AsFound = form.Measure(judgedOnly(f.Family, s.grid(f, 0, spots)), see)
 	}
-	for p := range s.plan.Each(f) {
-		if s.IsLeftOut(p) {
+	for _, sp := range spots {
+		if s.leftOut(f, sp) {
 			m.LeftOut++
 		}
 	}
-	m.Suspect, m.Notes = s.suspect(f), s.Notes(f)
-	m.findings = s.judge(m)
+	m.belief = s.believe(f, stage, spots)
+	m.Suspect, m.Notes = s.suspects(f, m.belief), s.Notes(f)
 	return m
 }
 
 // grid lays a feature's figures of one stage out by level and direction.
-func (s *Session) grid(f plan.Feature, stage int) form.Grid {
-	g := s.values(f, stage)
-	g.TwoContact = s.twoContact(f, stage)
-	return g
-}
-
-// values is a grid but for what it was read with.
-func (s *Session) values(f plan.Feature, stage int) form.Grid {
+func (s *Session) grid(f plan.Feature, stage int, spots []*spot) form.Grid {
 	group, _ := s.plan.Group(f.Family)
 	rows, columns := len(group.Levels), len(group.Directions)
+	all := make([]length.Exact, rows*columns)
 	g := form.Grid{
-		Names: group.Directions, Angles: make([]int, 0, columns), Depths: make([]length.Exact, 0, rows),
+		TwoContact: s.twoContact(stage, spots),
+		Names:      group.Directions, Angles: make([]int, 0, columns), Depths: make([]length.Exact, 0, rows),
 		LevelNames: make([]string, 0, rows), Values: make([][]length.Exact, 0, rows),
 	}
 	for _, d := range group.Directions {
 		deg, _ := plan.Angle(f.Family, d)
 		g.Angles = append(g.Angles, deg)
 	}
-	for _, l := range group.Levels {
+	for i, l := range group.Levels {
 		g.Depths = append(g.Depths, l.Depth.Exact())
 		g.LevelNames = append(g.LevelNames, l.Called())
-		row := make([]length.Exact, columns)
-		for i, d := range group.Directions {
-			row[i] = s.Figure(plan.Place{Of: f, Level: l.ID, Dir: d}, stage)
+		row := all[i*columns : (i+1)*columns : (i+1)*columns]
+		for k := range row {
+			row[k] = s.meanSize(spots[s.plan.Nth(group, i, k)].at(stage))
 		}
 		g.Values = append(g.Values, row)
 	}
@@ -189,9 +200,9 @@ func count(g form.Grid) (planned, read int) {
 
 // twoContact reports whether every reading of the feature came from a gauge
 // with two contacts. A reading with no set is taken to be one.
-func (s *Session) twoContact(f plan.Feature, stage int) bool {
-	for p := range s.plan.Each(f) {
-		for _, t := range s.At(p, stage) {
+func (s *Session) twoContact(stage int, spots []*spot) bool {
+	for _, sp := range spots {
+		for _, t := range sp.at(stage) {
 			if s.instrumentOf(t.Set).Contacts == 3 {
 				return false
 			}
@@ -202,11 +213,11 @@ func (s *Session) twoContact(f plan.Feature, stage int) bool {
 
 // decimals returns how many decimals a feature's figures are shown with: the
 // unit's usual, or one more when it was read finer, in this unit or another.
-func (s *Session) decimals(f plan.Feature) int {
+func (s *Session) decimals(stage int, spots []*spot) int {
 	u := s.Unit()
 	places := u.Decimals()
-	for p := range s.plan.Each(f) {
-		for _, t := range s.Now(p) {
+	for _, sp := range spots {
+		for _, t := range sp.at(stage) {
 			if t.Size.Unit == u {
 				places = max(places, t.Size.Places)
 			}

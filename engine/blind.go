@@ -11,8 +11,10 @@ import (
 // Blind returns the blind repeats of a place in a stage: those of the readings
 // that stand there, in their order. They tell how well the gauge repeats, and
 // change no figure.
-func (s *Session) Blind(p plan.Place, stage int) []Taken {
-	x := s.standing(p, stage)
+func (s *Session) Blind(p plan.Place, stage int) []Taken { return s.spots[p].blind(stage) }
+
+func (s *spot) blind(stage int) []Taken {
+	x := s.standing(stage)
 	if len(x.counting) == 0 || len(x.blind) == 0 {
 		return nil
 	}

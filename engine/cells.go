@@ -2,118 +2,134 @@ package engine
 
 import (
 	"borewright/engine/doubt"
+	"borewright/engine/form"
 	"borewright/engine/length"
 	"borewright/engine/limit"
 	"borewright/engine/plan"
 )
 
-// cell is one figure of a grid and where it was read.
-type cell struct {
-	value length.Exact
-	place plan.Place
+// cells are figures of a feature by level and direction, and where each of them
+// was read. Parts of them are cells too, of the same figures: to copy those took a
+// seventh of what a full assessment allocated.
+type cells struct {
+	of   plan.Feature
+	dirs []string
+	from int // where dirs begin in a level's figures
+	rows []cellRow
+}
+
+// cellRow is one level of cells.
+type cellRow struct {
+	level  string
+	values []length.Exact
 }
 
 // cellsOf lays the places of a feature's judged figures out as its grid is.
-func (s *Session) cellsOf(m Measured) [][]cell {
-	g, _ := s.plan.Group(m.Of.Family)
-	out := make([][]cell, len(m.judgedGrid.Values))
-	for i, row := range m.judgedGrid.Values {
-		out[i] = make([]cell, len(row))
-		for k, v := range row {
-			out[i][k] = cell{v, plan.Place{Of: m.Of, Level: g.Levels[i].ID, Dir: m.judgedGrid.Names[k]}}
-		}
+func (s *Session) cellsOf(m *Measured) cells { return s.cellsIn(m.Of, m.judgedGrid) }
+
+func (s *Session) cellsIn(f plan.Feature, grid form.Grid) cells {
+	g, _ := s.plan.Group(f.Family)
+	x := cells{of: f, dirs: grid.Names, rows: make([]cellRow, len(grid.Values))}
+	for i, row := range grid.Values {
+		x.rows[i] = cellRow{g.Levels[i].ID, row}
 	}
-	return out
+	return x
 }
 
-// column returns the cells in a direction, one for each level.
-func column(cells [][]cell, dir int) []cell {
-	var out []cell
-	for _, row := range cells {
-		if dir >= 0 && dir < len(row) {
-			out = append(out, row[dir])
-		}
-	}
-	return out
+// value is the figure at a level and direction, place where it was read.
+func (x cells) value(level, dir int) length.Exact { return x.rows[level].values[x.from+dir] }
+
+func (x cells) place(level, dir int) plan.Place {
+	return plan.Place{Of: x.of, Level: x.rows[level].level, Dir: x.dirs[dir]}
 }
 
-// flat returns every cell.
-func flat(cells [][]cell) []cell {
-	var out []cell
-	for _, row := range cells {
-		out = append(out, row...)
-	}
-	return out
+// row returns the cells at a level.
+func (x cells) row(level int) cells {
+	x.rows = x.rows[level : level+1]
+	return x
 }
 
-// extremes returns the cells with the smallest and the largest figure; ok is
-// false when none is measured.
-func extremes(cells []cell) (small, large cell, ok bool) {
-	for _, c := range cells {
-		switch {
-		case !c.value.Measured():
-			continue
-		case !ok:
-			small, large, ok = c, c, true
-		case c.value.Cmp(small.value) < 0:
-			small = c
-		case c.value.Cmp(large.value) > 0:
-			large = c
+// column returns the cells in a direction.
+func (x cells) column(dir int) cells {
+	x.dirs, x.from = x.dirs[dir:dir+1], x.from+dir
+	return x
+}
+
+// extremes returns the places of the smallest and the largest figure; ok is false
+// when none is measured.
+func (x cells) extremes() (small, large plan.Place, ok bool) {
+	var least, most struct{ level, dir int }
+	for i := range x.rows {
+		for k := range x.dirs {
+			v, here := x.value(i, k), struct{ level, dir int }{i, k}
+			switch {
+			case !v.Measured():
+			case !ok:
+				least, most, ok = here, here, true
+			case v.Cmp(x.value(least.level, least.dir)) < 0:
+				least = here
+			case v.Cmp(x.value(most.level, most.dir)) > 0:
+				most = here
+			}
 		}
 	}
-	return small, large, ok
+	if !ok {
+		return plan.Place{}, plan.Place{}, false
+	}
+	return x.place(least.level, least.dir), x.place(most.level, most.dir), true
 }
 
 // spreadOf is the largest less the smallest of cells.
-func (s *Session) spreadOf(cells []cell) doubt.Figure {
-	small, large, ok := extremes(cells)
+func (s *Session) spreadOf(x cells) doubt.Figure {
+	small, large, ok := x.extremes()
 	if !ok {
 		return doubt.Figure{}
 	}
-	return s.placeFigure(large.place).Less(s.placeFigure(small.place))
+	return s.placeFigure(large).Less(s.placeFigure(small))
 }
 
 // meanOf is the mean of the cells that are measured.
-func (s *Session) meanOf(cells []cell) doubt.Figure {
-	var fs []doubt.Figure
-	for _, c := range cells {
-		if c.value.Measured() {
-			fs = append(fs, s.placeFigure(c.place))
+func (s *Session) meanOf(x cells) doubt.Figure {
+	fs := make([]doubt.Figure, 0, len(x.rows)*len(x.dirs))
+	for i := range x.rows {
+		for k := range x.dirs {
+			if x.value(i, k).Measured() {
+				fs = append(fs, s.placeFigure(x.place(i, k)))
+			}
 		}
 	}
 	return doubt.MeanOf(fs...)
 }
 
 // figureOf is the figure that a candidate of a feature is, as a sum of places.
-func (s *Session) figureOf(m Measured, l limit.Limits, by limit.Definition, c candidate) doubt.Figure {
-	cells := s.cellsOf(m)
+func (s *Session) figureOf(m *Measured, l *limit.Limits, by limit.Definition, c candidate) doubt.Figure {
+	x := s.cellsOf(m)
 	switch {
 	case by == limit.Average:
-		return s.meanOf(flat(cells))
+		return s.meanOf(x)
 	case c.level >= 0 && c.dir >= 0:
-		return s.placeFigure(cells[c.level][c.dir].place)
+		return s.placeFigure(x.place(c.level, c.dir))
 	case l.On == limit.OutOfRound && c.level >= 0:
-		return s.spreadOf(cells[c.level])
+		return s.spreadOf(x.row(c.level))
 	case l.On == limit.Taper && by == limit.Spread:
-		return s.spreadOf(column(cells, c.dir))
+		return s.spreadOf(x.column(c.dir))
 	case l.On == limit.Taper && by == limit.EndToEnd:
-		col := column(cells, c.dir)
-		return s.placeFigure(col[0].place).Less(s.placeFigure(col[len(col)-1].place))
+		return s.placeFigure(x.place(0, c.dir)).Less(s.placeFigure(x.place(len(x.rows)-1, c.dir)))
 	case l.On == limit.Taper:
-		return s.slopeFigure(m, column(cells, c.dir))
+		return s.slopeFigure(m, x.column(c.dir))
 	default:
-		return s.spreadOf(flat(cells))
+		return s.spreadOf(x)
 	}
 }
 
 // slopeFigure is what the least-squares line of a direction has between the
 // ends.
-func (s *Session) slopeFigure(m Measured, col []cell) doubt.Figure {
+func (s *Session) slopeFigure(m *Measured, x cells) doubt.Figure {
 	var rs []doubt.Reading
 	var depths []float64
-	for i, c := range col {
-		if d := m.judgedGrid.Depths[i]; c.value.Measured() && d.Measured() {
-			rs, depths = append(rs, s.placeReading(c.place)), append(depths, d.Float())
+	for i := range x.rows {
+		if d := m.judgedGrid.Depths[i]; x.value(i, 0).Measured() && d.Measured() {
+			rs, depths = append(rs, s.placeReading(x.place(i, 0))), append(depths, d.Float())
 		}
 	}
 	return doubt.SlopeTaper(rs, depths)

@@ -45,12 +45,12 @@ type shells struct{ housing, upper, lower plan.Feature }
 
 // touches reports whether a feature takes part in the clearance, or in the other
 // one of its bearing.
-func (p pair) touches(f plan.Feature) bool {
+func (p *pair) touches(f plan.Feature) bool {
 	return slices.Contains(p.features(), f) || slices.Contains(p.instead.features(), f)
 }
 
 // features returns all that the clearance may be made of.
-func (p pair) features() []plan.Feature {
+func (p *pair) features() []plan.Feature {
 	return append([]plan.Feature{p.hole, p.shaft}, p.parts.features()...)
 }
 
@@ -123,10 +123,9 @@ func (s *Session) shellsAt(housing, shell plan.Family, at int) shells {
 }
 
 // fit computes one clearance from the figures that a already holds.
-func (s *Session) fit(a *Assessment, p pair) Fit {
-	shaft, _ := a.Feature(p.shaft)
-	hole, known := a.Feature(p.hole)
-	f := Fit{Hole: p.hole, Shaft: p.shaft, Name: s.Name(p.hole), FromParts: !p.parts.housing.IsZero(), pair: p}
+func (s *Session) fit(a *Assessment, p *pair) Fit {
+	shaft, hole := a.feature(p.shaft), a.feature(p.hole)
+	f := Fit{Hole: p.hole, Shaft: p.shaft, Name: s.Name(p.hole), FromParts: !p.parts.housing.IsZero(), pair: *p}
 	f.Places = max(hole.Places, shaft.Places)
 	holes, shafts := hole.judgedGrid.Values, s.halfOf(shaft, p.half)
 	if f.FromParts {
@@ -137,24 +136,26 @@ func (s *Session) fit(a *Assessment, p pair) Fit {
 	by := fit.Definition(s.clearanceBy(limits))
 	f.Clearance = fit.Between(holes, shafts, by)
 	var assembled fit.Clearance
-	if known {
+	if hole.Of == p.hole {
 		assembled = fit.Between(hole.judgedGrid.Values, shafts, by)
 	}
 	if f.FromParts && assembled.Judged.Measured() {
 		f.Difference = assembled.Mean.Sub(f.Clearance.Mean)
 	}
-	if !s.judgedSo(a, p, f, assembled, shafts) {
+	if !s.judgedSo(a, &f, assembled, shafts) {
 		return f
 	}
-	for _, l := range limits {
-		f.findings = append(f.findings, s.judgeFit(f, l, holes, shafts, cells))
+	f.findings = make([]Finding, len(limits))
+	for i, l := range limits {
+		f.findings[i] = s.judgeFit(a, &f, l, holes, shafts, cells)
 	}
 	return f
 }
 
 // judgedSo reports whether it is this clearance of a bearing that limits are put
 // to: the assembled one, but the one from parts where that alone is known.
-func (s *Session) judgedSo(a *Assessment, p pair, f Fit, assembled fit.Clearance, shafts [][]length.Exact) bool {
+func (s *Session) judgedSo(a *Assessment, f *Fit, assembled fit.Clearance, shafts [][]length.Exact) bool {
+	p := &f.pair
 	switch {
 	case f.FromParts && s.planned(p.hole.Family):
 		return f.Clearance.Judged.Measured() && !assembled.Judged.Measured()
@@ -166,7 +167,7 @@ func (s *Session) judgedSo(a *Assessment, p pair, f Fit, assembled fit.Clearance
 }
 
 // clearanceBy is the definition that clearances are shown by.
-func (s *Session) clearanceBy(limits []limit.Limits) limit.Definition {
+func (s *Session) clearanceBy(limits []*limit.Limits) limit.Definition {
 	if len(limits) > 0 {
 		return s.definition(limits[0])
 	}
@@ -178,7 +179,7 @@ func (s *Session) clearanceBy(limits []limit.Limits) limit.Definition {
 
 // halfOf returns a journal's figures, or those of one half's levels: a level
 // of neither half counts for both.
-func (s *Session) halfOf(m Measured, half string) [][]length.Exact {
+func (s *Session) halfOf(m *Measured, half string) [][]length.Exact {
 	if half == "" {
 		return m.judgedGrid.Values
 	}
@@ -195,9 +196,7 @@ func (s *Session) halfOf(m Measured, half string) [][]length.Exact {
 // installed returns what the bearing measures with its shells in: the housing
 // less both walls, square to the parting line.
 func (s *Session) installed(a *Assessment, x shells) [][]length.Exact {
-	housing, _ := a.Feature(x.housing)
-	upper, _ := a.Feature(x.upper)
-	lower, _ := a.Feature(x.lower)
+	housing, upper, lower := a.feature(x.housing), a.feature(x.upper), a.feature(x.lower)
 	square := columns(housing.Grid, "vertical")
 	out := make([][]length.Exact, len(square.Values))
 	for i, row := range square.Values {
@@ -226,17 +225,11 @@ func columns(g form.Grid, name string) form.Grid {
 	return g
 }
 
-func (s *Session) clearanceLimits(hole plan.Feature) []limit.Limits {
-	var out []limit.Limits
-	for _, l := range s.limitsOf(hole) {
-		if l.On == limit.Clearance {
-			out = append(out, l)
-		}
-	}
-	return out
+func (s *Session) clearanceLimits(hole plan.Feature) []*limit.Limits {
+	return s.limitsOf(hole, func(on limit.Characteristic) bool { return on == limit.Clearance })
 }
 
-func (s *Session) judgeFit(f Fit, l limit.Limits, hole, shaft [][]length.Exact, cells fitCells) Finding {
+func (s *Session) judgeFit(a *Assessment, f *Fit, l *limit.Limits, hole, shaft [][]length.Exact, cells fitCells) Finding {
 	by := s.definition(l)
 	c := f.Clearance
 	if fit.Definition(by) != c.By {
@@ -246,7 +239,7 @@ func (s *Session) judgeFit(f Fit, l limit.Limits, hole, shaft [][]length.Exact, 
 		return s.clearanceFigure(cells, by, c)
 	}}, clearanceCandidates(c, len(shaft)))
 	found.With, found.at = f.Shaft, f.pair.at
-	found.Judgement.Suspect = found.Value.Measured() && s.suspectFit(f.pair)
+	found.Judgement.Suspect = found.Value.Measured() && s.suspectFit(a, &f.pair)
 	s.note(&found, f.pair.features()...)
 	return found
 }

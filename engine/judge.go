@@ -1,8 +1,6 @@
 package engine
 
 import (
-	"slices"
-
 	"borewright/engine/doubt"
 	"borewright/engine/form"
 	"borewright/engine/length"
@@ -46,25 +44,24 @@ type candidate struct {
 }
 
 // judge puts every limit of a feature to its figures.
-func (s *Session) judge(m Measured) []Finding {
-	var out []Finding
-	for _, l := range s.limitsOf(m.Of) {
-		if l.On == limit.Clearance || l.On == limit.Step || l.On == limit.OutOfRound && !m.roundJudged() {
-			continue
-		}
-		f := s.judgeOne(m, l)
-		f.Judgement.Suspect = m.Suspect && f.Value.Measured()
-		s.note(&f, m.Of)
-		out = append(out, f)
+func (s *Session) judge(a *Assessment, m *Measured) []Finding {
+	limits := s.limitsOf(m.Of, func(on limit.Characteristic) bool {
+		return on != limit.Clearance && on != limit.Step && (on != limit.OutOfRound || m.roundJudged())
+	})
+	out := make([]Finding, len(limits))
+	for i, l := range limits {
+		out[i] = s.judgeOne(a, m, l)
+		out[i].Judgement.Suspect = m.Suspect && out[i].Value.Measured()
+		s.note(&out[i], m.Of)
 	}
 	return out
 }
 
 // judgeOne puts one limit of a feature to its figures.
-func (s *Session) judgeOne(m Measured, l limit.Limits) Finding {
+func (s *Session) judgeOne(a *Assessment, m *Measured, l *limit.Limits) Finding {
 	by := s.definition(l)
 	if l.On == limit.EndGap {
-		return s.judgeGap(m, l, by)
+		return s.judgeGap(a, m, l, by)
 	}
 	return s.worstOf(put{m.Of, m.judgedGrid.Names, m.Places, l, by, func(c candidate) doubt.Figure {
 		return s.figureOf(m, l, by, c)
@@ -73,18 +70,20 @@ func (s *Session) judgeOne(m Measured, l limit.Limits) Finding {
 
 // roundJudged reports whether out-of-round may be judged: shells are eccentric
 // by design.
-func (m Measured) roundJudged() bool {
+func (m *Measured) roundJudged() bool {
 	t, _ := m.Of.Family.Traits()
 	return t.Judged == ""
 }
 
-// limitsOf returns the limits that hold for a feature: its own, and those of
-// its family that its own do not replace.
-func (s *Session) limitsOf(f plan.Feature) []limit.Limits {
-	var out []limit.Limits
+// limitsOf returns the limits on some characteristics that hold for a feature: its
+// own, and those of its family that its own do not replace. They are not to be
+// changed.
+func (s *Session) limitsOf(f plan.Feature, on func(limit.Characteristic) bool) []*limit.Limits {
+	var out []*limit.Limits
 	name := f.String()
-	for _, l := range s.limits {
-		if l.Of == name || l.Of == string(f.Family) && !s.replaced(l, name) {
+	for i := range s.limits {
+		l := &s.limits[i]
+		if on(l.On) && (l.Of == name || l.Of == string(f.Family) && !s.replaced(l, name)) {
 			out = append(out, l)
 		}
 	}
@@ -92,15 +91,13 @@ func (s *Session) limitsOf(f plan.Feature) []limit.Limits {
 }
 
 // replaced reports whether the feature of that name has the limits for itself.
-func (s *Session) replaced(l limit.Limits, name string) bool {
-	return slices.ContainsFunc(s.limits, func(x limit.Limits) bool {
-		return x.Of == name && x.On == l.On && x.By == l.By
-	})
+func (s *Session) replaced(l *limit.Limits, name string) bool {
+	return entry(s.limits, func(x *limit.Limits) bool { return x.Of == name && x.On == l.On && x.By == l.By }) != nil
 }
 
 // definition returns by which definition a limit is judged: its own, the
 // session's, or the usual one.
-func (s *Session) definition(l limit.Limits) limit.Definition {
+func (s *Session) definition(l *limit.Limits) limit.Definition {
 	switch {
 	case l.By != "":
 		return l.By
@@ -118,7 +115,7 @@ type put struct {
 	of     plan.Feature
 	dirs   []string // names of the directions that candidates count
 	places int
-	limits limit.Limits
+	limits *limit.Limits
 	by     limit.Definition
 	// figure is the candidate as a sum of readings.
 	figure func(candidate) doubt.Figure
@@ -140,12 +137,12 @@ func (s *Session) worstOf(x put, cs []candidate) Finding {
 			continue
 		}
 		worst, best.Judgement, best.Value, best.Bound = i, j, c.value, c.bound
-		best.Level, best.Dir = s.whereOf(x.of, x.dirs, c)
 	}
 	if worst >= 0 {
+		best.Level, best.Dir = s.whereOf(x.of, x.dirs, cs[worst])
 		s.weigh(&best, x.figure(cs[worst]), subject)
 	}
-	best.Text = s.sentence(best, x.places)
+	best.Text = s.sentence(&best, x.places)
 	return best
 }
 
@@ -161,8 +158,8 @@ func (s *Session) whereOf(f plan.Feature, dirs []string, c candidate) (level, di
 }
 
 // candidatesOf returns the values of a feature that a limit is put to.
-func candidatesOf(m Measured, l limit.Limits, by limit.Definition) []candidate {
-	f := m.Figures
+func candidatesOf(m *Measured, l *limit.Limits, by limit.Definition) []candidate {
+	f := &m.Figures
 	if t, _ := m.Of.Family.Traits(); t.Figure == string(l.On) {
 		return readingsOf(m, by)
 	}
@@ -190,11 +187,11 @@ func measuredOnly(cs ...candidate) []candidate {
 	return out
 }
 
-func sizes(m Measured, by limit.Definition) []candidate {
+func sizes(m *Measured, by limit.Definition) []candidate {
 	if by == limit.Average {
 		return measuredOnly(candidate{m.Figures.Mean, -1, -1, false})
 	}
-	var out []candidate
+	out := make([]candidate, 0, m.Planned)
 	for i, row := range m.judgedGrid.Values {
 		for k, v := range row {
 			out = append(out, candidate{v, i, k, false})
@@ -204,7 +201,7 @@ func sizes(m Measured, by limit.Definition) []candidate {
 }
 
 // readingsOf returns what a limit is put to where a reading is the figure.
-func readingsOf(m Measured, by limit.Definition) []candidate {
+func readingsOf(m *Measured, by limit.Definition) []candidate {
 	if by != limit.TotalReading {
 		return sizes(m, by)
 	}
@@ -214,7 +211,7 @@ func readingsOf(m Measured, by limit.Definition) []candidate {
 	return measuredOnly(candidate{m.Figures.Overall, -1, -1, false})
 }
 
-func tapers(f form.Figures, by limit.Definition, signed bool) []candidate {
+func tapers(f *form.Figures, by limit.Definition, signed bool) []candidate {
 	if by == limit.Spread {
 		return measuredOnly(candidate{f.Spread, -1, f.SpreadDir, false})
 	}

@@ -101,7 +101,7 @@ func shortName(f Finding) string {
 	if f.On == limit.Taper {
 		return "taper " + string(f.By)
 	}
-	return what(f)
+	return what(&f)
 }
 
 // limitsText writes the limits that judge a finding, short and in the

@@ -14,7 +14,8 @@ import (
 // finding, of the two that are furthest apart.
 func (s *Session) steps(a *Assessment) []Finding {
 	var out []Finding
-	for _, l := range s.limits {
+	for i := range s.limits {
+		l := &s.limits[i]
 		if l.On != limit.Step {
 			continue
 		}
@@ -45,7 +46,7 @@ func (s *Session) stepFigure(a *Assessment, f plan.Feature) length.Exact {
 }
 
 // step judges the largest step in a row of figures.
-func (s *Session) step(f plan.Family, l limit.Limits, figures []length.Exact) Finding {
+func (s *Session) step(f plan.Family, l *limit.Limits, figures []length.Exact) Finding {
 	most, at := fit.MostBetweenNeighbours(figures)
 	out := Finding{Of: plan.Feature{Family: f, At: 1}, On: l.On, By: s.definition(l), Limits: l.Effective(), Value: most}
 	out.Judgement = out.Limits.Judge(most, limit.Subject{Judge: s.rules.Judge})
@@ -56,6 +57,6 @@ func (s *Session) step(f plan.Family, l limit.Limits, figures []length.Exact) Fi
 	out.Of.At, out.at = at+1, []int{at + 1, at + 2}
 	out.With = plan.Feature{Family: f, At: at + 2}
 	out.Text = fmt.Sprintf("%s %s and %s: %s %s%s", f.Plural(), s.layout.Label(out.Of), s.layout.Label(out.With), l.On,
-		out.Shown(s.Unit(), s.Unit().Decimals()), s.against(out))
+		out.Shown(s.Unit(), s.Unit().Decimals()), s.against(&out))
 	return out
 }

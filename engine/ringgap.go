@@ -20,14 +20,15 @@ type ringTravel struct {
 	at, least length.Exact
 }
 
-// ringTravel returns the bore that the ring of a gap is in.
-func (s *Session) ringTravel(gap plan.Feature) ringTravel {
+// ringTravel returns the bore that the ring of a gap is in, from the figures that a
+// already holds: to work them out for each ring was a fifteenth of a full assessment.
+func (s *Session) ringTravel(a *Assessment, gap plan.Feature) ringTravel {
 	at := s.Seat(gap)
 	bore := plan.Feature{Family: plan.Bore, At: at}
 	if at == 0 || !s.isRead(bore) {
 		return ringTravel{}
 	}
-	g := s.values(bore, s.Stage(bore))
+	g := &a.feature(bore).Grid
 	x := ringTravel{bore: bore, means: fit.MeansOf(g.Depths, g.Values), at: s.gapDepth(gap)}
 	x.least = x.means.Narrowest(s.givenLength(GivenTravelTop, gap), s.givenLength(GivenTravelBottom, gap))
 	return x
@@ -51,16 +52,16 @@ func (x ringTravel) opens() length.Exact {
 
 // travelFigure is by how much a gap is wider at the smallest place of the travel, as
 // a sum of the readings of the bore: π of each.
-func (s *Session) travelFigure(x ringTravel) doubt.Figure {
+func (s *Session) travelFigure(a *Assessment, x ringTravel) doubt.Figure {
 	var out doubt.Figure
 	if !x.known() || x.at == x.least {
 		return out
 	}
-	cells := s.cellsOf(Measured{Of: x.bore, judgedGrid: s.grid(x.bore, s.Stage(x.bore))})
+	bore := s.cellsIn(x.bore, a.feature(x.bore).Grid)
 	at, least := x.means.Shares(x.at), x.means.Shares(x.least)
 	for i, level := range x.means.Levels {
 		if share := least[i] - at[i]; share != 0 {
-			out = out.Plus(s.meanOf(cells[level]).Times(math.Pi * share))
+			out = out.Plus(s.meanOf(bore.row(level)).Times(math.Pi * share))
 		}
 	}
 	return out
@@ -68,19 +69,19 @@ func (s *Session) travelFigure(x ringTravel) doubt.Figure {
 
 // judgeGap judges the end gap of a ring as it is at the smallest place of the
 // ring's travel.
-func (s *Session) judgeGap(m Measured, l limit.Limits, by limit.Definition) Finding {
-	x := s.ringTravel(m.Of)
+func (s *Session) judgeGap(a *Assessment, m *Measured, l *limit.Limits, by limit.Definition) Finding {
+	x := s.ringTravel(a, m.Of)
 	opens := x.opens()
 	cs := candidatesOf(m, l, by)
 	for i := range cs {
 		cs[i].value = cs[i].value.Add(opens)
 	}
 	f := s.worstOf(put{m.Of, m.judgedGrid.Names, m.Places, l, by, func(c candidate) doubt.Figure {
-		return s.figureOf(m, l, by, c).Plus(s.travelFigure(x))
+		return s.figureOf(m, l, by, c).Plus(s.travelFigure(a, x))
 	}}, cs)
 	if opens.Sign() != 0 && f.Value.Measured() {
 		f.AsRead = f.Value.Sub(opens)
-		f.Text = s.sentence(f, m.Places)
+		f.Text = s.sentence(&f, m.Places)
 	}
 	return f
 }

@@ -29,7 +29,7 @@ type Ring struct {
 // Ring works a ring's gap out.
 func (s *Session) Ring(a *Assessment, of plan.Feature) Ring {
 	m, _ := a.Feature(of)
-	x := s.ringTravel(of)
+	x := s.ringTravel(a, of)
 	r := Ring{Of: of, Bore: plan.Feature{Family: plan.Bore, At: s.Seat(of)}, Read: m.Figures.Mean}
 	r.Gap = r.Read.Add(x.opens())
 	r.Corrected = r.Gap != r.Read

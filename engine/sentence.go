@@ -10,7 +10,7 @@ import (
 
 // sentence says a finding in words, such as "bore 4, middle: out-of-round
 // 0.0009 of 0.0005 in allowed".
-func (s *Session) sentence(f Finding, places int) string {
+func (s *Session) sentence(f *Finding, places int) string {
 	text := s.where(f) + ":"
 	if t, _ := f.Of.Family.Traits(); !strings.Contains(t.Noun, string(f.On)) {
 		text += " " + what(f)
@@ -25,7 +25,7 @@ func (s *Session) sentence(f Finding, places int) string {
 	return text
 }
 
-func (s *Session) where(f Finding) string {
+func (s *Session) where(f *Finding) string {
 	name := s.Name(f.Of)
 	level, dir := s.levelWord(f.Of.Family, f.Level), f.Dir
 	if dir == plan.Once {
@@ -43,7 +43,7 @@ func (s *Session) where(f Finding) string {
 	}
 }
 
-func what(f Finding) string {
+func what(f *Finding) string {
 	switch {
 	case f.On == limit.Taper:
 		return "taper (" + string(f.By) + ")"
@@ -67,7 +67,7 @@ func (f Finding) Shown(u length.Unit, places int) string {
 }
 
 // against says the limits that a value was judged by.
-func (s *Session) against(f Finding) string {
+func (s *Session) against(f *Finding) string {
 	u := s.Unit()
 	r := f.Limits.Range(f.Judgement.By)
 	switch {

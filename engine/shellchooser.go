@@ -45,7 +45,7 @@ func (x *shellChooser) bearings() {
 		if !ok {
 			continue
 		}
-		now := x.s.tryFit(x.a, p, length.Of(0))
+		now := x.s.tryFit(x.a, &p, length.Of(0))
 		unlimited = unlimited && now.Judgement.By == ""
 		upper, lower := x.half(p, plan.Upper), x.half(p, plan.Lower)
 		switch {
@@ -162,7 +162,7 @@ func (x *shellChooser) optionsOf(o *shellOptions, row int, p pair, pairs []fit.H
 			continue
 		}
 		change := h.Change(x.stock.shells, x.thick(r.Upper), x.thick(r.Lower))
-		f := x.s.tryFit(x.a, p, change)
+		f := x.s.tryFit(x.a, &p, change)
 		options = append(options, match.Option{Cost: costOf(f), Uses: uses, Moved: true})
 		halves, findings, figures = append(halves, h), append(findings, f), append(figures, figure.Add(change))
 	}

@@ -46,7 +46,7 @@ func (x *shellChooser) option(p pair, upper, lower plan.Feature, h fit.Halves) S
 	on := x.stock.shells
 	o := ShellOption{
 		Upper: on[h.Upper].Name, Lower: on[h.Lower].Name, Shift: h.Shift(on),
-		Fit: x.s.tryFit(x.a, p, h.Change(on, x.thick(upper), x.thick(lower))),
+		Fit: x.s.tryFit(x.a, &p, h.Change(on, x.thick(upper), x.thick(lower))),
 	}
 	if x.thick(upper) != on[h.Upper].Wall {
 		o.Changes = append(o.Changes, x.s.shellChange(upper, on[h.Upper], x.stock.byWall))

@@ -188,15 +188,16 @@ func (s *Session) Stage(f plan.Feature) int { return len(s.works[f]) }
 func (s *Session) Now(p plan.Place) []Taken { return s.At(p, s.Stage(p.Of)) }
 
 // IsLeftOut reports whether a place was left out and not read since.
-func (s *Session) IsLeftOut(p plan.Place) bool {
-	sp := s.spots[p]
+func (s *Session) IsLeftOut(p plan.Place) bool { return s.leftOut(p.Of, s.spots[p]) }
+
+func (s *Session) leftOut(f plan.Feature, sp *spot) bool {
 	if sp == nil || sp.leftOut == 0 {
 		return false
 	}
 	if n := len(sp.readings); n > 0 && sp.readings[n-1].N > sp.leftOut {
 		return false
 	}
-	return s.stageOf(p.Of, sp.leftOut) == s.Stage(p.Of)
+	return s.stageOf(f, sp.leftOut) == s.Stage(f)
 }
 
 // SizeOf returns the size that a reading means at 20 °C: what was read, or its
@@ -216,7 +217,11 @@ func (s *Session) sizeOf(t Taken, through ...string) length.Exact {
 func (s *Session) Figure(p plan.Place, stage int) length.Exact { return s.figure(p, stage) }
 
 func (s *Session) figure(p plan.Place, stage int, through ...string) length.Exact {
-	list := s.At(p, stage)
+	return s.meanSize(s.At(p, stage), through...)
+}
+
+// meanSize is the exact mean of readings.
+func (s *Session) meanSize(list []Taken, through ...string) length.Exact {
 	sizes := make([]length.Exact, len(list))
 	for i, t := range list {
 		sizes[i] = s.sizeOf(t, through...)

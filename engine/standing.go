@@ -49,16 +49,32 @@ func (st *state) restandAll(f plan.Feature) {
 }
 
 // standing returns what stands at a place in a stage.
-func (s *Session) standing(p plan.Place, stage int) standing {
-	if sp := s.spots[p]; sp != nil && stage >= 0 && stage < len(sp.stages) {
-		return sp.stages[stage]
+func (s *Session) standing(p plan.Place, stage int) standing { return s.spots[p].standing(stage) }
+
+func (s *spot) standing(stage int) standing {
+	if s != nil && stage >= 0 && stage < len(s.stages) {
+		return s.stages[stage]
 	}
 	return standing{}
 }
 
+// spotsOf returns the spots of a feature's places in the plan's order, nil where
+// nothing happened. What asks many things of a feature looks them up once: that was
+// a tenth of a full assessment.
+func (s *Session) spotsOf(f plan.Feature) []*spot {
+	g, _ := s.plan.Group(f.Family)
+	out := make([]*spot, 0, len(g.Levels)*len(g.Directions))
+	for p := range s.plan.Each(f) {
+		out = append(out, s.spots[p])
+	}
+	return out
+}
+
 // At returns the live readings that count at a place in a stage: those since
 // the last one that began its list afresh. Blind repeats are kept apart.
-func (s *Session) At(p plan.Place, stage int) []Taken {
-	list := s.standing(p, stage).counting
+func (s *Session) At(p plan.Place, stage int) []Taken { return s.spots[p].at(stage) }
+
+func (s *spot) at(stage int) []Taken {
+	list := s.standing(stage).counting
 	return list[:len(list):len(list)]
 }

@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"borewright/engine/plan"
 )
 
@@ -17,8 +19,10 @@ func (s *Session) MeasureAgain() []plan.Place {
 	return out
 }
 
-func (s *Session) placeDrifted(p plan.Place) bool {
-	for _, t := range s.Now(p) {
+func (s *Session) placeDrifted(p plan.Place) bool { return s.anyDrifted(s.Now(p)) }
+
+func (s *Session) anyDrifted(list []Taken) bool {
+	for _, t := range list {
 		if s.Drifted(t) {
 			return true
 		}
@@ -26,23 +30,31 @@ func (s *Session) placeDrifted(p plan.Place) bool {
 	return false
 }
 
-// drifted reports whether a feature's own present readings are in doubt.
-func (s *Session) drifted(f plan.Feature) bool {
-	for p := range s.plan.Each(f) {
-		if s.placeDrifted(p) {
-			return true
-		}
-	}
-	return false
+// believe works out whether a feature's own present readings are in doubt, and what
+// they rest on.
+func (s *Session) believe(f plan.Feature, stage int, spots []*spot) belief {
+	drifted := slices.ContainsFunc(spots, func(sp *spot) bool { return s.anyDrifted(sp.at(stage)) })
+	return belief{drifted, s.mastersOf(f, stage, spots)}
+}
+
+// belief is how far a feature's own readings are to be believed: whether any was
+// taken while its gauge's zero could not be, and what its gauge was zeroed on.
+type belief struct {
+	drifted bool
+	on      []plan.Feature
 }
 
 // suspect reports whether a feature's sizes are in doubt: by its own readings,
 // or by those of a feature that its gauge was zeroed on.
 func (s *Session) suspect(f plan.Feature, through ...plan.Feature) bool {
-	if s.drifted(f) {
+	return s.suspects(f, s.believe(f, s.Stage(f), s.spotsOf(f)), through...)
+}
+
+func (s *Session) suspects(f plan.Feature, own belief, through ...plan.Feature) bool {
+	if own.drifted {
 		return true
 	}
-	for _, on := range s.restsOn(f, s.Stage(f)) {
+	for _, on := range own.on {
 		for _, seen := range through {
 			if seen == on {
 				return false
@@ -58,16 +70,17 @@ func (s *Session) suspect(f plan.Feature, through ...plan.Feature) bool {
 // suspectFit reports whether a clearance is in doubt. What the hole's gauge was
 // zeroed on cancels when that is the very shaft: then only what both read for
 // themselves counts.
-func (s *Session) suspectFit(p pair) bool {
+func (s *Session) suspectFit(a *Assessment, p *pair) bool {
 	parts := []plan.Feature{p.hole, p.shaft}
 	if !p.parts.housing.IsZero() {
 		parts = []plan.Feature{p.parts.housing, p.parts.upper, p.parts.lower, p.shaft}
 	}
 	for _, f := range parts {
-		if s.drifted(f) && !s.cancels(p, f) {
+		own := &a.feature(f).belief
+		if own.drifted && !s.cancels(a, p, f) {
 			return true
 		}
-		for _, on := range s.restsOn(f, s.Stage(f)) {
+		for _, on := range own.on {
 			if on != p.shaft && s.suspect(on) {
 				return true
 			}
@@ -79,11 +92,11 @@ func (s *Session) suspectFit(p pair) bool {
 // cancels reports whether the shaft's own size falls out of a clearance: the
 // hole was read with a gauge zeroed on that very shaft, and the shaft was read
 // at one place alone, so that its size is the same one twice.
-func (s *Session) cancels(p pair, f plan.Feature) bool {
+func (s *Session) cancels(a *Assessment, p *pair, f plan.Feature) bool {
 	if f != p.shaft {
 		return false
 	}
-	on := s.restsOn(p.hole, s.Stage(p.hole))
+	on := a.feature(p.hole).belief.on
 	if len(on) != 1 || on[0] != p.shaft {
 		return false
 	}

@@ -9,10 +9,9 @@ import (
 // tryFit judges the clearance that a pair would make with its hole this much
 // wider, and returns its worst finding. It is of nothing measured when there is
 // no limit, or nothing read.
-func (s *Session) tryFit(a *Assessment, p pair, wider length.Exact) Finding {
-	shaft, _ := a.Feature(p.shaft)
-	hole, _ := a.Feature(p.hole)
-	f := Fit{Hole: p.hole, Shaft: p.shaft, pair: p, Places: max(hole.Places, shaft.Places)}
+func (s *Session) tryFit(a *Assessment, p *pair, wider length.Exact) Finding {
+	shaft, hole := a.feature(p.shaft), a.feature(p.hole)
+	f := Fit{Hole: p.hole, Shaft: p.shaft, pair: *p, Places: max(hole.Places, shaft.Places)}
 	holes, shafts := hole.judgedGrid.Values, s.halfOf(shaft, p.half)
 	if !p.parts.housing.IsZero() {
 		holes = s.installed(a, p.parts)
@@ -21,7 +20,7 @@ func (s *Session) tryFit(a *Assessment, p pair, wider length.Exact) Finding {
 	cells := s.fitCells(a, p)
 	worst := Finding{Of: p.hole, With: p.shaft}
 	for i, l := range s.clearanceLimits(p.hole) {
-		if found := s.judgeFit(f, l, holes, shafts, cells); i == 0 || limit.Compare(found.Judgement, worst.Judgement) < 0 {
+		if found := s.judgeFit(a, &f, l, holes, shafts, cells); i == 0 || limit.Compare(found.Judgement, worst.Judgement) < 0 {
 			worst = found
 		}
 	}

@@ -126,23 +126,39 @@ func (s *Session) Repeatability(instrument string) doubt.Estimate {
 // eighth of a full assessment.
 func (s *Session) repeats() map[string][][]length.Length {
 	out := map[string][][]length.Length{}
-	for _, p := range s.Places() {
-		for stage := range s.Stage(p.Of) + 1 {
-			taken := append(s.At(p, stage), s.Blind(p, stage)...)
-			if len(taken) < 2 {
-				continue
-			}
-			bySet := map[string][]length.Length{}
-			for _, t := range taken {
-				bySet[t.Set] = append(bySet[t.Set], s.SizeOf(t).Round())
-			}
-			for _, set := range s.sets {
-				if group := bySet[set.ID]; len(group) > 1 {
-					by := s.instrumentOf(set.ID).ID
-					out[by] = append(out[by], group)
+	for _, f := range s.plan.Features(s.layout) {
+		stages := s.Stage(f) + 1
+		for _, sp := range s.spotsOf(f) {
+			for stage := range stages {
+				if taken := append(sp.at(stage), sp.blind(stage)...); len(taken) > 1 {
+					s.repeatsIn(taken, out)
 				}
 			}
 		}
 	}
 	return out
+}
+
+// repeatsIn adds the sizes that were read more than once in one set, of readings
+// at one place, to those of the set's instrument.
+func (s *Session) repeatsIn(taken []Taken, by map[string][][]length.Length) {
+	for i := range s.sets {
+		set, n := s.sets[i].ID, 0
+		for k := range taken {
+			if taken[k].Set == set {
+				n++
+			}
+		}
+		if n < 2 {
+			continue
+		}
+		group := make([]length.Length, 0, n)
+		for k := range taken {
+			if taken[k].Set == set {
+				group = append(group, s.SizeOf(taken[k]).Round())
+			}
+		}
+		instrument := s.instrumentOf(set).ID
+		by[instrument] = append(by[instrument], group)
+	}
 }

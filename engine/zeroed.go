@@ -117,9 +117,13 @@ func (s *Session) zeroSize(id string, through ...string) length.Exact {
 // restsOn returns the features whose sizes enter a feature's sizes through the
 // settings it was read with, nearest first.
 func (s *Session) restsOn(f plan.Feature, stage int) []plan.Feature {
+	return s.mastersOf(f, stage, s.spotsOf(f))
+}
+
+func (s *Session) mastersOf(f plan.Feature, stage int, spots []*spot) []plan.Feature {
 	var out []plan.Feature
-	for p := range s.plan.Each(f) {
-		for _, t := range s.At(p, stage) {
+	for _, sp := range spots {
+		for _, t := range sp.at(stage) {
 			if on, ok := masterFeature(s.settingOf(t.Set)); ok && !t.Dev.IsZero() && on != f {
 				out = appendNew(out, on)
 			}

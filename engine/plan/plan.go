@@ -160,6 +160,15 @@ func (p Plan) Each(f Feature) iter.Seq[Place] {
 	}
 }
 
+// Nth returns which of the places that Each gives is the one at a level and in a
+// direction of the group, counted from 0.
+func (p Plan) Nth(g Group, level, direction int) int {
+	if p.Order == ByDirection {
+		return direction*len(g.Levels) + level
+	}
+	return level*len(g.Directions) + direction
+}
+
 // All returns every place of the plan in its order.
 func (p Plan) All(l Layout) []Place {
 	features, room := p.Features(l), 0
