@@ -85,8 +85,10 @@ func (f *file) copyTo(path string, pace Pace) error {
 		if pace != nil {
 			to = &pacedWriter{file: out, pace: pace}
 		}
-		_, err := tx.tx.WriteTo(to)
-		return err
+		if _, err := tx.tx.WriteTo(to); err != nil {
+			return err
+		}
+		return tx.tail.copyTo(out)
 	})
 	return errors.Join(err, out.Close())
 }

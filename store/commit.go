@@ -100,10 +100,31 @@ func (d *draft) indexRows() []row {
 	return rows
 }
 
-// write puts the rows into the file that the path leads to, all or none.
+// write keeps the rows, all or none: in the tail, or in their buckets when that is
+// full or they are many.
 func (f *file) write(rows []row) error {
+	frame := f.frame(rows)
+	if frame == nil {
+		return f.put(rows)
+	}
+	if !f.tail.Load().takes(frame) {
+		if err := f.put(nil); err != nil {
+			return err
+		}
+		frame = f.frame(rows)
+	}
+	if err := f.with(func() error { return f.extend(frame, rows) }); err != nil {
+		f.tail.Store(f.tail.Load().failed())
+		return err
+	}
+	return f.with(func() error { return f.hooks.fault("written") })
+}
+
+// put puts the rows into their buckets of the file that the path leads to, behind
+// those of the tail.
+func (f *file) put(rows []row) error {
 	return f.with(func() error {
-		err := f.commits(func(tx *bolt.Tx) error {
+		err := f.commits(len(rows) == 0, func(tx *bolt.Tx) error {
 			for _, r := range rows {
 				if err := put(tx, r); err != nil {
 					return err
@@ -144,7 +165,7 @@ func put(tx *bolt.Tx, r row) error {
 	}
 	if bytes.Equal(r.bucket, eventsBucket) {
 		b.FillPercent = fillPercent
-		if err := checkNext(b, r); err != nil {
+		if err := checkNext(b.Get, r); err != nil {
 			return &FileError{Path: tx.DB().Path(), Kind: ErrDamaged, Cause: err}
 		}
 	}
@@ -154,16 +175,16 @@ func put(tx *bolt.Tx, r row) error {
 // checkNext refuses to write over another event, to leave a gap, and to go on from
 // another event than the one before. The same
 // event may be there: a commit that failed late can have been kept.
-func checkNext(b *bolt.Bucket, r row) error {
+func checkNext(get func(key []byte) []byte, r row) error {
 	id, n, _ := parseEventKey(r.key)
-	if is := b.Get(r.key); is != nil && !bytes.Equal(is, r.value) {
+	if is := get(r.key); is != nil && !bytes.Equal(is, r.value) {
 		return fmt.Errorf("another event stands at number %d of stream %d", n, id)
 	}
 	if n == 1 {
 		return nil
 	}
 	before := eventKey(id, n-1)
-	there := b.Get(before)
+	there := get(before)
 	if there == nil {
 		return fmt.Errorf("event %d of stream %d is missing", n-1, id)
 	}
@@ -184,6 +205,5 @@ func createBuckets(tx *bolt.Tx) error {
 			return err
 		}
 	}
-	m := tx.Bucket(metaBucket)
-	return errors.Join(m.Put(formatKey, frame(formatKey, fmt.Append(nil, formatNumber))), m.Put(indexKey, indexForm()))
+	return errors.Join(makeRooms(tx), putRound(tx, 1), tx.Bucket(metaBucket).Put(indexKey, indexForm()))
 }

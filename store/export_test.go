@@ -5,6 +5,9 @@ import (
 	"time"
 )
 
+// TornText is for a tail that was cut off.
+const TornText = tornText
+
 // The tests stand outside the package, because the suite imports it. These let
 // them stand between a store and the system.
 

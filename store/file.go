@@ -12,7 +12,7 @@ import (
 )
 
 // formatNumber is the number of the file's format.
-const formatNumber = 1
+const formatNumber = 2
 
 // indexNumber is the number of the form of headings, uids and recent. Raise it
 // when record.Heading changes: a file with another number gets them anew.
@@ -45,6 +45,11 @@ type file struct {
 	// doubtful means that one of the file's two meta pages is bad: the last
 	// transaction may be lost.
 	doubtful bool
+	// tail is what is kept and not in its buckets, nil until the file is open. Only
+	// the writer changes it, or before it who reads the index late.
+	tail atomic.Pointer[tail]
+	// torn means that the end of the tail is damaged, or the power was cut in it.
+	torn bool
 	// backup means that the file is a backup, which is only read.
 	backup bool
 	// oldForm means that its headings are of an older form: events make them anew
@@ -182,7 +187,7 @@ func (f *file) checkLocked() error {
 		return err
 	}
 	f.note(l.meta, f.markOn(l.meta))
-	return nil
+	return f.run(func() error { return f.readTailOf(l.meta, f.doubtful) })
 }
 
 func (f *file) checkFormat(tx *readTx) error {
@@ -340,6 +345,7 @@ func (f *file) closeBolt() error {
 
 func (f *file) close() error {
 	f.leaving.Store(true)
+	f.settle()
 	f.handle.Lock()
 	defer f.handle.Unlock()
 	f.closed = true

@@ -76,7 +76,7 @@ func (f *file) prepare(ballast bool) error {
 		return errors.Join(err, f.close())
 	}
 	f.unindexed.Store(later)
-	if f.doubtful {
+	if f.doubtful || f.torn {
 		f.warn(f.doubt())
 	}
 	if !f.backup {
@@ -89,6 +89,9 @@ func (f *file) prepare(ballast bool) error {
 // the last event that is there.
 func (f *file) doubt() string {
 	text := "the beginning of the database file is damaged, so the last reading may be missing"
+	if !f.doubtful {
+		text = tornText
+	}
 	newest, err := f.headings(1)
 	if err != nil || len(newest) == 0 {
 		return text

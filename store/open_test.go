@@ -76,7 +76,7 @@ func TestOpenRefuses(t *testing.T) {
 		"a bare database": {func(path string) error { return spoil(path, "meta", "other", nil) }, store.ErrNotOurs},
 		"a bad format":    {format([]byte("1"), holding(ours)), store.ErrDamaged},
 		"no format":       {format(store.Frame([]byte("format"), []byte("one")), holding(ours)), store.ErrDamaged},
-		"a newer format":  {format(store.Frame([]byte("format"), []byte("2")), holding(ours)), store.ErrNewer},
+		"a newer format":  {format(store.Frame([]byte("format"), []byte("3")), holding(ours)), store.ErrNewer},
 		"no events":       {format(store.Frame([]byte("format"), []byte("1")), nothing), store.ErrDamaged},
 		"a folder":        {func(path string) error { return os.Mkdir(path, 0o700) }, store.ErrNotOurs},
 	} {

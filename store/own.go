@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"encoding/binary"
 	"errors"
 	"hash/maphash"
@@ -94,8 +95,9 @@ func (b bytesAt) ReadAt(p []byte, at int64) (int, error) {
 }
 
 // commits does what change says in one transaction on the file that the path
-// leads to and that this process wrote last. Call it in with.
-func (f *file) commits(change func(*bolt.Tx) error) error {
+// leads to and that this process wrote last, after what is in the tail, which goes
+// alone when change changes nothing. Call it in with.
+func (f *file) commits(alone bool, change func(*bolt.Tx) error) error {
 	if err := f.present(); err != nil {
 		return err
 	}
@@ -104,7 +106,11 @@ func (f *file) commits(change func(*bolt.Tx) error) error {
 	}
 	f.unsure.Store(true)
 	var mark uint64
+	t := f.tail.Load()
 	err := f.bolt.Update(func(tx *bolt.Tx) error {
+		if err := t.fold(tx, alone); err != nil {
+			return err
+		}
 		if err := change(tx); err != nil {
 			return err
 		}
@@ -112,10 +118,14 @@ func (f *file) commits(change func(*bolt.Tx) error) error {
 		return nil
 	})
 	if err != nil {
+		f.stale = true
 		_ = f.mine() // it can have failed after the fact
 		return err
 	}
-	return f.wrote(mark)
+	if err := f.wrote(mark); err != nil {
+		return err
+	}
+	return f.settled(t, alone)
 }
 
 // mine returns ErrGone unless the file holds what this process wrote last, or,
@@ -181,6 +191,9 @@ func (m *marking) add(parts ...[]byte) {
 func markOf(tx *bolt.Tx) uint64 {
 	m := newMarking()
 	_ = tx.ForEach(func(name []byte, b *bolt.Bucket) error {
+		if bytes.Equal(name, tailBucket) {
+			return nil
+		}
 		key, value := b.Cursor().Last()
 		m.add(name, key, value)
 		return nil
@@ -201,6 +214,9 @@ func (f *file) markOn(at meta) uint64 {
 		bucket, ok := elementOf(root, i)
 		if err != nil || !ok || len(bucket.value) < bucketHeader {
 			break
+		}
+		if bytes.Equal(bucket.key, tailBucket) {
+			continue
 		}
 		last := p.last(bucket.value)
 		m.add(bucket.key, last.key, last.value)

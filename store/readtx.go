@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"errors"
 	"iter"
 
 	bolt "go.etcd.io/bbolt"
@@ -14,6 +15,7 @@ import (
 type readTx struct {
 	tx       *bolt.Tx
 	unwalked *unwalked // nil once the pages are walked
+	tail     *tail     // nil where only the buckets are read
 }
 
 // view reads in a transaction. Nothing of it may be used afterwards that was
@@ -30,18 +32,32 @@ func (f *file) view(read func(*readTx) error) error {
 // reading is view without the guards. Damage that it finds ends all work on the
 // file, and is the error whatever read made of it.
 func (f *file) reading(read func(*readTx) error) error {
-	return f.bolt.View(func(tx *bolt.Tx) error {
-		m := f.unwalked.Load()
-		if m == nil {
-			return read(&readTx{tx: tx})
-		}
-		u := newUnwalked(f.data, *m)
-		err := read(&readTx{tx, u})
-		if u.err == nil {
+	for {
+		err := f.bolt.View(func(tx *bolt.Tx) error { return f.readingIn(tx, read) })
+		if !errors.Is(err, errOlder) {
 			return err
 		}
-		return f.damaged(u.err)
-	})
+	}
+}
+
+// errOlder means that a transaction is older than what is known of the tail.
+var errOlder = errors.New("the transaction is older than the tail")
+
+func (f *file) readingIn(tx *bolt.Tx, read func(*readTx) error) error {
+	m := f.unwalked.Load()
+	if m == nil {
+		t, err := f.tailOver(tx)
+		if err != nil {
+			return err
+		}
+		return read(&readTx{tx: tx, tail: t})
+	}
+	u := newUnwalked(f.data, *m)
+	err := read(&readTx{tx, u, f.tailNow()})
+	if u.err == nil {
+		return err
+	}
+	return f.damaged(u.err)
 }
 
 // pairs are keys with their values.
@@ -57,7 +73,10 @@ func (t *readTx) has(bucket []byte) bool {
 
 // get returns the value of the key, nil when there is none.
 func (t *readTx) get(bucket, key []byte) []byte {
-	for k, v := range t.from(bucket, key) {
+	if v, ok := t.rows().get(bucket, key); ok {
+		return v
+	}
+	for k, v := range t.kept(bucket, span{key: key}) {
 		if bytes.Equal(k, key) {
 			return v
 		}
@@ -75,31 +94,50 @@ func (t *readTx) last(bucket []byte) []byte {
 }
 
 // from returns the entries from the key on, all when it is nil.
-func (t *readTx) from(bucket, key []byte) pairs {
+func (t *readTx) from(bucket, key []byte) pairs { return t.over(bucket, span{key: key}) }
+
+// before returns the entries before the key, all when it is nil, the last first.
+func (t *readTx) before(bucket, key []byte) pairs { return t.over(bucket, span{key: key, back: true}) }
+
+// over returns the entries of a bucket that are in the span.
+func (t *readTx) over(bucket []byte, s span) pairs {
+	return t.rows().over(t.kept(bucket, s), bucket, s)
+}
+
+// rows returns what is not in the buckets.
+func (t *readTx) rows() overlay {
+	if t.tail == nil {
+		return nil
+	}
+	return t.tail.rows
+}
+
+// kept is over without the rows of the tail.
+func (t *readTx) kept(bucket []byte, s span) pairs {
 	if t.unwalked != nil {
-		return t.unwalked.over(bucket, span{key: key})
+		return t.unwalked.over(bucket, s)
 	}
 	return func(yield func(k, v []byte) bool) {
 		c := t.tx.Bucket(bucket).Cursor()
-		for k, v := c.Seek(key); k != nil && yield(k, v); k, v = c.Next() {
+		k, v, step := s.first(c)
+		for ; k != nil && yield(k, v); k, v = step() {
 		}
 	}
 }
 
-// before returns the entries before the key, all when it is nil, the last first.
-func (t *readTx) before(bucket, key []byte) pairs {
-	if t.unwalked != nil {
-		return t.unwalked.over(bucket, span{key: key, back: true})
+// first returns the first entry of a cursor that is in the span, and the step to
+// the next one.
+func (s span) first(c *bolt.Cursor) (k, v []byte, step func() (k, v []byte)) {
+	if !s.back {
+		k, v = c.Seek(s.key)
+		return k, v, c.Next
 	}
-	return func(yield func(k, v []byte) bool) {
-		c := t.tx.Bucket(bucket).Cursor()
-		start := c.Prev
-		if key == nil {
-			start = c.Last
-		} else if k, _ := c.Seek(key); k == nil {
-			start = c.Last
-		}
-		for k, v := start(); k != nil && yield(k, v); k, v = c.Prev() {
+	if s.key != nil {
+		if at, _ := c.Seek(s.key); at != nil {
+			k, v = c.Prev()
+			return k, v, c.Prev
 		}
 	}
+	k, v = c.Last()
+	return k, v, c.Prev
 }

@@ -58,6 +58,9 @@ func indexForm() []byte { return frame(indexKey, fmt.Append(nil, indexNumber)) }
 // refresh reads the index again after a transaction that may be kept or not.
 func (f *file) refresh() error {
 	f.stale = true
+	if err := f.readTailAgain(); err != nil {
+		return err
+	}
 	x, whole, err := f.scanIndex()
 	if err != nil {
 		return err
@@ -67,6 +70,34 @@ func (f *file) refresh() error {
 	}
 	f.stale = false
 	return nil
+}
+
+// readTailAgain reads the tail after a change of it that may be kept or not.
+func (f *file) readTailAgain() error {
+	return f.with(func() error {
+		was := f.tail.Load()
+		if f.unsure.Load() {
+			if err := f.mine(); err != nil {
+				return err
+			}
+		}
+		if err := f.continues(was); err != nil {
+			return err
+		}
+		info, err := f.data.Stat()
+		if err != nil {
+			return err
+		}
+		l, err := lookAt(f.data, info.Size())
+		if err != nil {
+			return err
+		}
+		if err := f.readTailOf(l.meta, f.doubtful); err != nil || !was.full {
+			return err
+		}
+		f.tail.Store(f.tail.Load().failed())
+		return nil
+	})
 }
 
 // scanIndex reads the buckets; whole is false when they are damaged.
@@ -225,7 +256,7 @@ func (x *index) rowsOf(all []stock) ([]row, error) {
 
 func (f *file) replaceIndex(rows []row) error {
 	return f.with(func() error {
-		return f.commits(func(tx *bolt.Tx) error {
+		return f.commits(false, func(tx *bolt.Tx) error {
 			for _, name := range [][]byte{headingsBucket, uidsBucket, recentBucket} {
 				if err := tx.DeleteBucket(name); err != nil {
 					return err

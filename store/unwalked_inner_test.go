@@ -76,7 +76,7 @@ func TestUnwalkedReadsTheSame(t *testing.T) {
 	db, data := grove(t)
 	u, _ := unwalkedOf(t, data)
 	_ = db.View(func(tx *bolt.Tx) error {
-		ours, theirs := &readTx{tx, u}, &readTx{tx: tx}
+		ours, theirs := &readTx{tx: tx, unwalked: u}, &readTx{tx: tx}
 		for name, size := range groves {
 			bucket := []byte(name)
 			keys := [][]byte{nil, {}, {0}, {0xFF}}

@@ -125,7 +125,7 @@ func (c *check) all(r io.ReaderAt, info os.FileInfo) error {
 	case err != nil:
 		return err
 	}
-	if l.doubtful {
+	if c.doubtful = l.doubtful; l.doubtful {
 		c.report.add(Fault{Text: "one of its two beginnings is damaged, so the last reading may be missing"})
 	}
 	c.walk(r, l.meta)

@@ -50,6 +50,8 @@ func (c *check) metaEntry(e element) {
 		if c.ours = true; err != nil || c.format < 1 {
 			c.bad(e.page, "its format number is %q", text)
 		}
+	case bytes.Equal(e.key, roundKey) && len(text) == 8:
+		c.tail.round = bytesNumber(text)
 	case bytes.Equal(e.key, indexKey):
 		c.old = !bytes.Equal(e.value, indexForm())
 	}

@@ -25,6 +25,10 @@ type check struct {
 	format int
 	// foreign says that the file is sound and holds nothing of ours.
 	foreign bool
+	// doubtful says that one of the two beginnings is damaged, tail is what is kept
+	// and not in the buckets.
+	doubtful bool
+	tail     tailCheck
 	// astray says that part of the pages could not be read.
 	astray bool
 }
@@ -87,17 +91,23 @@ func (c *check) parts(root page) {
 		end  func()
 	}{
 		{metaBucket, c.metaEntry, nil},
+		{tailBucket, c.tailEntry, c.tailEnd},
 		{uidsBucket, c.uidEntry, nil},
 		{headingsBucket, c.headingEntry, nil},
 		{recentBucket, c.recentEntry, nil},
 		{eventsBucket, c.eventEntry, c.lastEvent},
 	} {
 		e, ok := roots[string(part.name)]
-		if !ok {
+		switch {
+		case !ok && c.format < formatNumber && bytes.Equal(part.name, tailBucket):
+			continue
+		case !ok:
 			c.bad(root.id, "its %s are missing", part.name)
 			continue
 		}
-		c.bucket(string(part.name), e, part.each)
+		each, rest := c.woven(part.name, part.each)
+		c.bucket(string(part.name), e, each)
+		rest()
 		if part.end != nil {
 			part.end()
 		}
@@ -205,6 +215,8 @@ type element struct {
 	flags      uint32
 	key, value []byte
 	child      uint64
+	// at is where in the page the value begins.
+	at int64
 }
 
 // elements returns the entries of a branch or a leaf, whose keys only grow.
@@ -250,6 +262,6 @@ func elementOf(pg page, i int) (element, bool) {
 	if from+key+value > uint64(len(pg.data)) || from < uint64(pageHeader+pg.count*pageElement) {
 		return element{}, false
 	}
-	e.key, e.value = pg.data[from:from+key], pg.data[from+key:from+key+value]
+	e.key, e.value, e.at = pg.data[from:from+key], pg.data[from+key:from+key+value], int64(from+key)
 	return e, true
 }
