@@ -26,8 +26,8 @@ import (
 // and a checksum over them all.
 
 // roomSize is how many bytes a room has: with their page's header and their keys
-// two fill 16 pages of 4 KiB but for a few bytes.
-const roomSize = (16<<12 - 128) / 2
+// two fill 8 pages of 4 KiB but for a few bytes.
+const roomSize = (8<<12 - 128) / 2
 
 // mostInTail is the longest frame: a longer change goes into the buckets at once.
 const mostInTail = roomSize / 4

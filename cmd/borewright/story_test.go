@@ -20,7 +20,7 @@
 //	screen FILE       save the screen at rest, for cmp
 //	pressed N         exactly N keys were pressed since the station started, a
 //	                  burst of keys counting as one
-//	bells N           exactly N bells rang since bells was last asked
+//	bells N           exactly N bells rang since bells was last asked; any: some, or none
 //	[!] sent TEXT     the program wrote these bytes to the terminal
 //	resize WxH        resize the window
 //	term SIGNAL       send HUP, INT, QUIT, TERM, KILL, STOP or CONT
