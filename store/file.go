@@ -19,9 +19,9 @@ const formatNumber = 2
 const indexNumber = 1
 
 // growth is by how many bytes a file beyond so many grows at once: room for some
-// 800 readings, where the library's own step is 16 MiB. A step of 1 MiB left up to
-// ten bytes a reading empty in a file of 100,000.
-const growth = 1 << 18
+// 200 readings, where the library's own step is 16 MiB. A step of 1 MiB left up to
+// ten bytes a reading empty in a file of 100,000, one of 256 KiB two.
+const growth = 1 << 16
 
 // The buckets, and the keys of the first.
 var (

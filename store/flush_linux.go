@@ -9,7 +9,7 @@ import (
 // flushData returns when what the file holds is safe, whatever of its times is not.
 func flushData(f *os.File) error {
 	for {
-		if err := unix.Fdatasync(int(f.Fd())); err != unix.EINTR { //nolint:errorlint // a plain errno
+		if err := unix.Fdatasync(int(f.Fd())); err != unix.EINTR {
 			return os.NewSyscallError("fdatasync", err)
 		}
 	}
