@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"hash/crc32"
 	"os"
+	"slices"
 
 	bolt "go.etcd.io/bbolt"
 )
@@ -179,7 +180,7 @@ func (f *file) tailOver(tx *bolt.Tx) (*tail, error) {
 	t := f.tailNow()
 	switch {
 	case err == nil && t.round < round: // they have it all, and nothing came after them yet
-		return &tail{rooms: t.rooms, round: round}, nil
+		return &tail{rooms: t.rooms, size: t.size, round: round}, nil
 	case err == nil && t.round > round:
 		return nil, errOlder
 	}
@@ -222,10 +223,10 @@ func (u *unwalked) rooms() (data [2][]byte, at [2]int64, err error) {
 	}
 	for i, key := range roomKeys {
 		e, ok := elementOf(pg, i)
-		if !ok || pg.flags != leafPage || !bytes.Equal(e.key, key) || len(e.value) != roomSize {
+		if !ok || pg.flags != leafPage || !bytes.Equal(e.key, key) || len(e.value) < mostInTail || i > 0 && len(e.value) != len(data[0]) {
 			return data, at, fmt.Errorf("page %d holds no rooms of the tail", pg.id)
 		}
-		data[i], at[i] = e.value[:roomSize:roomSize], int64(pg.id)*u.pageSize+e.at
+		data[i], at[i] = slices.Clip(e.value), int64(pg.id)*u.pageSize+e.at
 	}
 	return data, at, nil
 }
@@ -236,7 +237,7 @@ func (t *tail) copyTo(copied *os.File) error {
 		if at == 0 {
 			continue
 		}
-		data := make([]byte, roomSize)
+		data := make([]byte, t.size)
 		copy(data, t.held[i])
 		if _, err := copied.WriteAt(data, at); err != nil {
 			return err

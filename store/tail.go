@@ -25,7 +25,7 @@ import (
 // A frame is one change: how long it is, which of its round, the round, the rows,
 // and a checksum over them all.
 
-// roomSize is how many bytes a room has: with their page's header and their keys
+// roomSize is how many bytes a room is made with: with their page's header and their keys
 // two fill 8 pages of 4 KiB but for a few bytes.
 const roomSize = (8<<12 - 128) / 2
 
@@ -49,8 +49,10 @@ var tailed = [][]byte{eventsBucket, headingsBucket, uidsBucket, recentBucket}
 // tail is what of a database is not in its buckets. It is never changed: a reader
 // may hold it.
 type tail struct {
-	// rooms is where the two begin in the file, zero in one that has none.
+	// rooms is where the two begin in the file, zero in one that has none, and size
+	// how many bytes each has.
 	rooms [2]int64
+	size  int
 	// round is the round of the buckets.
 	round uint64
 	// rows are what the frames hold, in their order.
@@ -78,7 +80,7 @@ func (t *tail) last() []byte {
 
 // takes reports whether there is room for a frame.
 func (t *tail) takes(frame []byte) bool {
-	return t.rooms[0] != 0 && !t.full && len(t.held[room(t.round)])+len(frame) <= roomSize
+	return t.rooms[0] != 0 && !t.full && len(t.held[room(t.round)])+len(frame) <= t.size
 }
 
 // with returns the tail with one more frame of the rows.
@@ -102,7 +104,9 @@ func (t *tail) after(alone bool) uint64 {
 }
 
 // emptied returns the tail after its rows went into the buckets.
-func (t *tail) emptied(alone bool) *tail { return &tail{rooms: t.rooms, round: t.after(alone)} }
+func (t *tail) emptied(alone bool) *tail {
+	return &tail{rooms: t.rooms, size: t.size, round: t.after(alone)}
+}
 
 // failed returns the tail after a frame of it could not be written.
 func (t *tail) failed() *tail {
@@ -223,7 +227,7 @@ func readRoom(data []byte, round uint64) (c contents, err error) {
 	c.torn = len(rest) >= frameHead && binary.BigEndian.Uint64(rest[8:]) == round && binary.BigEndian.Uint32(rest) != 0
 	for at := 1; at+frameHead < len(rest); at++ {
 		n := binary.BigEndian.Uint32(rest[at+4:])
-		if n <= c.n || n > roomSize/frameHead {
+		if n <= c.n || int(n) > len(data)/frameHead {
 			continue
 		}
 		if _, _, ok := frameAt(rest[at:], round, n); ok {
@@ -240,7 +244,7 @@ func readRoom(data []byte, round uint64) (c contents, err error) {
 func readTail(rooms [2][]byte, round uint64, doubtful bool) (t *tail, torn bool, err error) {
 	own := room(round)
 	c, err := readRoom(rooms[own], round)
-	t = &tail{round: round, rows: c.rows, n: c.n}
+	t = &tail{size: len(rooms[own]), round: round, rows: c.rows, n: c.n}
 	t.held[own] = c.held
 	if err != nil || !doubtful {
 		return t, c.torn, err

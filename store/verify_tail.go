@@ -15,7 +15,7 @@ type tailCheck struct {
 
 func (c *check) tailEntry(e element) {
 	at := slices.IndexFunc(roomKeys[:], func(key []byte) bool { return bytes.Equal(key, e.key) })
-	if at < 0 || len(e.value) != roomSize {
+	if at < 0 || len(e.value) < mostInTail {
 		c.bad(e.page, "a page of the tail holds something else")
 		return
 	}
@@ -24,7 +24,7 @@ func (c *check) tailEntry(e element) {
 
 // tailEnd reads the tail once both its rooms are known.
 func (c *check) tailEnd() {
-	if c.tail.rooms[0] == nil || c.tail.rooms[1] == nil {
+	if len(c.tail.rooms[0]) < mostInTail || len(c.tail.rooms[0]) != len(c.tail.rooms[1]) {
 		c.bad(c.tail.page, "a room of the tail is missing")
 		return
 	}
