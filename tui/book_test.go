@@ -43,7 +43,7 @@ func (b *shelf) put(name string) string {
 	b.t.Helper()
 	events := demo(b.t, name)
 	uid := events[0].Body.(record.Details).UID
-	b.sessions[uid] = events
+	b.sessions[uid] = slices.Clip(events)
 	b.order = append(b.order, uid)
 	b.kept[uid] = int64(len(events))
 	return uid
@@ -98,7 +98,7 @@ func (b *shelf) Keep(uid string, events ...record.Event) ([]record.Sealed, error
 		}
 		out, head = append(out, s), s.Head
 	}
-	b.sessions[uid] = append(slices.Clip(have), out...)
+	b.sessions[uid] = append(have, out...) // its own: put clips, Load clones
 	if !b.hold {
 		b.settle(uid)
 	}
