@@ -1,8 +1,6 @@
 package engine
 
 import (
-	"slices"
-
 	"borewright/engine/doubt"
 	"borewright/engine/fit"
 	"borewright/engine/form"
@@ -46,13 +44,15 @@ type shells struct{ housing, upper, lower plan.Feature }
 // touches reports whether a feature takes part in the clearance, or in the other
 // one of its bearing.
 func (p *pair) touches(f plan.Feature) bool {
-	return slices.Contains(p.features(), f) || slices.Contains(p.instead.features(), f)
+	return f == p.hole || f == p.shaft || p.parts.has(f) || p.instead.has(f)
 }
 
 // features returns all that the clearance may be made of.
 func (p *pair) features() []plan.Feature {
 	return append([]plan.Feature{p.hole, p.shaft}, p.parts.features()...)
 }
+
+func (x *shells) has(f plan.Feature) bool { return f == x.housing || f == x.upper || f == x.lower }
 
 func (x shells) features() []plan.Feature { return []plan.Feature{x.housing, x.upper, x.lower} }
 

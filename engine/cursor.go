@@ -143,10 +143,13 @@ func (s *Session) LastAct() int64 {
 
 // Progress counts the places of the plan and those that are settled.
 func (s *Session) Progress() (settled, planned int) {
-	for _, p := range s.Places() {
-		planned++
-		if s.Settled(p) {
-			settled++
+	for _, f := range s.plan.Features(s.layout) {
+		stage := s.Stage(f)
+		for _, sp := range s.spotsOf(f) { // a list of all places was a sixth of what a key allocated
+			planned++
+			if len(sp.at(stage)) > 0 || s.leftOut(f, sp) {
+				settled++
+			}
 		}
 	}
 	return settled, planned

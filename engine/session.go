@@ -28,7 +28,7 @@ type Touched struct {
 // Replay builds a session from all its events. The error is an *EventError
 // that names the first event that could not be applied.
 func Replay(events []record.Sealed) (*Session, error) {
-	s := &Session{}
+	s := &Session{events: make([]record.Sealed, 0, len(events)+len(events)/8+64)} // with room for those to come
 	for _, e := range events {
 		if _, err := s.Apply(e); err != nil {
 			return nil, err

@@ -10,6 +10,9 @@ import (
 // while a gauge's zero could not be believed, in the plan's order: measuring
 // them again clears the doubt, on them and on all that rests on them.
 func (s *Session) MeasureAgain() []plan.Place {
+	if !s.everDoubted() { // every key asks: that was an eighth of what it allocated
+		return nil
+	}
 	var out []plan.Place
 	for _, p := range s.Places() {
 		if s.placeDrifted(p) {
@@ -17,6 +20,16 @@ func (s *Session) MeasureAgain() []plan.Place {
 		}
 	}
 	return out
+}
+
+// everDoubted reports whether any zero could not be believed for a while.
+func (s *Session) everDoubted() bool {
+	for _, z := range s.zeroings {
+		if len(z.doubted) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *Session) placeDrifted(p plan.Place) bool { return s.anyDrifted(s.Now(p)) }

@@ -113,18 +113,17 @@ func (p Plan) Features(l Layout) []Feature {
 	for _, g := range p.Families {
 		t, _ := g.Family.Traits()
 		for at := 1; t.Count != nil && at <= t.Count(l); at++ {
-			out = append(out, t.features(at)...)
+			out = t.appendFeatures(out, at)
 		}
 	}
 	return out
 }
 
-// features returns the features of one position, its parts in their order.
-func (t Traits) features(at int) []Feature {
+// appendFeatures adds the features of one position, its parts in their order.
+func (t *Traits) appendFeatures(out []Feature, at int) []Feature {
 	if len(t.Parts) == 0 {
-		return []Feature{{Family: t.Family, At: at}}
+		return append(out, Feature{Family: t.Family, At: at})
 	}
-	var out []Feature
 	for _, part := range t.Parts {
 		out = append(out, Feature{t.Family, at, part})
 	}
