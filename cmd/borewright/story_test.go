@@ -48,10 +48,13 @@
 package main
 
 import (
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -59,7 +62,14 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
+// sideBySide is how many stories are told at once for each processor: they wait
+// more than they compute. One after another they take twice as long.
+const sideBySide = 3
+
 func TestMain(m *testing.M) {
+	if err := flag.Set("test.parallel", strconv.Itoa(sideBySide*runtime.GOMAXPROCS(0))); err != nil {
+		panic(err)
+	}
 	testscript.Main(m, map[string]func(){
 		"borewright":  func() { os.Exit(run(os.Args, storyWorld())) },
 		"echostation": func() { os.Exit(echo(storyWorld())) },
