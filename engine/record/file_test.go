@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io"
 	"strings"
+	"sync"
 	"testing"
 )
 
@@ -74,6 +75,9 @@ type badFile struct {
 	is               error
 }
 
+// tooLarge is a file with more bytes than are read, made once.
+var tooLarge = sync.OnceValue(func() string { return `{"borewright":1,"title":"` + strings.Repeat(" ", MaxFile) })
+
 // badFiles are files that were spoilt.
 func badFiles(t *testing.T) []badFile {
 	t.Helper()
@@ -96,7 +100,7 @@ func badFiles(t *testing.T) []badFile {
 		{"a version in words", `{"borewright":"one"}`, `borewright: "one": here must stand a number, not a text`, nil},
 		{"wrong case", `{"Borewright":1}`, `["Borewright"]: this key is written "borewright"`, nil},
 		{"both forms", `{"borewright":1,"readings":[],"events":[]}`, "readings: a file has readings or events, not both", nil},
-		{"too large", `{"borewright":1,"title":"` + strings.Repeat(" ", MaxFile), ErrTooLarge.Error(), ErrTooLarge},
+		{"too large", tooLarge(), ErrTooLarge.Error(), ErrTooLarge},
 		{"binary in the middle", `{"borewright":1,"title":"` + "\xfe" + `"}`, "byte 26 is not text in UTF-8", nil},
 
 		{"plain: cut", b9[:len(b9)-40], "readings[0]: the text ends too early", ErrTruncated},
