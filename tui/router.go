@@ -140,6 +140,9 @@ func (r *router) all(msg tea.Msg) tea.Cmd {
 // keys takes what came in one read, one token after another, so that each is
 // dealt with before the next.
 func (r *router) keys(msg tea.KeyMsg) tea.Cmd {
+	if r.st.Keyed != nil {
+		r.st.Keyed()
+	}
 	var cmds []tea.Cmd
 	for _, t := range r.decoder.Decode(msg, r.st.look()) {
 		cmds = append(cmds, r.key(t), r.settle())

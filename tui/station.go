@@ -22,6 +22,8 @@ type Options struct {
 	// Now is the time of an event; Watch is the clock that is only looked at, for
 	// what is shown and for the rhythm of keys, and is Now when nil.
 	Now, Watch func() time.Time
+	// Keyed is called whenever keys come, or is nil.
+	Keyed func()
 	// UID makes a random session id; By are the initials written into events.
 	UID func() string
 	By  string

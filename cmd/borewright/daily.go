@@ -29,31 +29,10 @@ type daily struct {
 	made   sync.WaitGroup
 	rested chan struct{} // closed when the rest is over, which hurry makes it
 	hurry  func()
+	hand   hand
 	last   chan struct{} // closed when the backup begun last is made
 	left   chan struct{} // closed when the station is left, which leave makes it
 	leave  func()
-}
-
-// A backup works for paceWork and then leaves the machine alone for paceRest: on two
-// processors one made at a stretch kept the slowest key in a hundred waiting for 24 ms.
-const (
-	paceWork = 2 * time.Millisecond
-	paceRest = 6 * time.Millisecond
-)
-
-// pace returns the pace of one backup; there is none when the station is left.
-func (d *daily) pace() store.Pace {
-	begun := time.Now()
-	return func() {
-		if time.Since(begun) < paceWork {
-			return
-		}
-		select {
-		case <-d.left:
-		case <-time.After(paceRest):
-		}
-		begun = time.Now()
-	}
 }
 
 // dayFile is a database that is copied once a day.
@@ -128,7 +107,7 @@ func (d *daily) begin(now time.Time, copies bool) {
 		<-d.rested
 		<-before
 		d.note(d.broken.guard(func() error {
-			_, err := file.BackupOfDay(now, backupsKept, d.pace())
+			_, err := file.BackupOfDay(now, backupsKept, d.hand.pace(d.left))
 			return err
 		}))
 	}, nil)

@@ -78,7 +78,7 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	if o, err = s.options(o, w, book); err != nil {
 		return err
 	}
-	o.Crash = broken.note
+	o.Crash, o.Keyed = broken.note, days.hand.keyed
 	if o.Cable != nil {
 		defer o.Cable.Close() //nolint:errcheck // it was only read
 	}

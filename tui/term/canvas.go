@@ -2,6 +2,7 @@ package term
 
 import (
 	"bytes"
+	"runtime"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -52,10 +53,13 @@ func (c *Canvas) Start(report func(error)) { Go(c.draw, report) }
 // Stop ends drawing. Call it once.
 func (c *Canvas) Stop() { close(c.done) }
 
-// Show has a picture shown, in lines of w cells at most.
+// Show has a picture shown, in lines of w cells at most. It lets the drawing go first:
+// while garbage is collected on two processors, or a backup is made, the next message
+// and whoever else was waiting held it up for 4 ms.
 func (c *Canvas) Show(lines string, w int) {
 	c.next.Store(&picture{strings.Split(lines, "\n"), w})
 	c.stir()
+	runtime.Gosched()
 }
 
 func (c *Canvas) stir() {
