@@ -176,9 +176,11 @@ func (f *file) tailOver(tx *bolt.Tx) (*tail, error) {
 	if b == nil {
 		return &tail{}, nil
 	}
-	round, err := unframeNumber(roundKey, b.Get(roundKey))
-	t := f.tailNow()
+	value, t := b.Get(roundKey), f.tailNow()
+	round, err := unframeNumber(roundKey, value)
 	switch {
+	case value == nil && t.round > 0: // the file had no rooms yet
+		return nil, errOlder
 	case err == nil && t.round < round: // they have it all, and nothing came after them yet
 		return &tail{rooms: t.rooms, size: t.size, round: round}, nil
 	case err == nil && t.round > round:

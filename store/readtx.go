@@ -44,6 +44,7 @@ func (f *file) reading(read func(*readTx) error) error {
 var errOlder = errors.New("the transaction is older than the tail")
 
 func (f *file) readingIn(tx *bolt.Tx, read func(*readTx) error) error {
+	walking := f.tailNow() // before it is known that nothing was written yet
 	m := f.unwalked.Load()
 	if m == nil {
 		t, err := f.tailOver(tx)
@@ -53,7 +54,7 @@ func (f *file) readingIn(tx *bolt.Tx, read func(*readTx) error) error {
 		return read(&readTx{tx: tx, tail: t})
 	}
 	u := newUnwalked(f.data, *m)
-	err := read(&readTx{tx, u, f.tailNow()})
+	err := read(&readTx{tx, u, walking})
 	if u.err == nil {
 		return err
 	}
