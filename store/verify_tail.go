@@ -28,6 +28,10 @@ func (c *check) tailEnd() {
 		c.bad(c.tail.page, "a room of the tail is missing")
 		return
 	}
+	if c.tail.round == 0 {
+		c.bad(c.tail.page, "the number of its tail's round is missing")
+		return
+	}
 	t, torn, err := readTail(c.tail.rooms, c.tail.round, c.doubtful)
 	c.tail.rows = t.rows
 	switch {
