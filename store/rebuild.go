@@ -72,7 +72,8 @@ func (f *file) refresh() error {
 	return nil
 }
 
-// readTailAgain reads the tail after a change of it that may be kept or not.
+// readTailAgain reads the tail after a change that may be kept or not: what the disk
+// has of it is not known, so the next one goes into the buckets, with all before it.
 func (f *file) readTailAgain() error {
 	return f.with(func() error {
 		was := f.tail.Load()
@@ -92,7 +93,7 @@ func (f *file) readTailAgain() error {
 		if err != nil {
 			return err
 		}
-		if err := f.readTailOf(l.meta, f.doubtful); err != nil || !was.full {
+		if err := f.readTailOf(l.meta, f.doubtful); err != nil {
 			return err
 		}
 		f.tail.Store(f.tail.Load().failed())
