@@ -20,7 +20,10 @@ import (
 // its turn, and its number stands in the bucket meta. So a change of round is one
 // transaction: what the room holds is in the buckets after it and the other room
 // counts, or neither. The room of the round before keeps what it holds until then,
-// for a file whose newer meta page is damaged.
+// for a file whose newer meta page is lost: the one before leads to the buckets of
+// the round before, and both rooms together hold what came after them. So a round
+// that began with more than its own rows takes no frame, and what a process writes
+// first is a transaction: behind it lie only frames of its own.
 //
 // A frame is one change: how long it is, which of its round, the round, the rows,
 // and a checksum over them all.
@@ -64,6 +67,10 @@ type tail struct {
 	// full means that the next change goes into the buckets, and later that some of
 	// the rows are of the round after theirs.
 	full, later bool
+	// sole means that perhaps the newer meta page alone leads to what the buckets
+	// hold: the round takes no frame then, or that page would take all its frames
+	// with it.
+	sole bool
 }
 
 // room returns which of the two rooms a round fills.
@@ -80,7 +87,7 @@ func (t *tail) last() []byte {
 
 // takes reports whether there is room for a frame.
 func (t *tail) takes(frame []byte) bool {
-	return t.rooms[0] != 0 && !t.full && len(t.held[room(t.round)])+len(frame) <= t.size
+	return t.rooms[0] != 0 && !t.full && !t.sole && len(t.held[room(t.round)])+len(frame) <= t.size
 }
 
 // with returns the tail with one more frame of the rows.
@@ -105,7 +112,8 @@ func (t *tail) after(alone bool) uint64 {
 
 // emptied returns the tail after its rows went into the buckets.
 func (t *tail) emptied(alone bool) *tail {
-	return &tail{rooms: t.rooms, size: t.size, round: t.after(alone)}
+	next := t.after(alone)
+	return &tail{rooms: t.rooms, size: t.size, round: next, sole: next != t.round+1}
 }
 
 // failed returns the tail after a frame of it could not be written.
@@ -224,10 +232,10 @@ func readRoom(data []byte, round uint64) (c contents, err error) {
 		c.rows, c.held, c.n = append(c.rows, rows...), data[:len(c.held)+size], c.n+1
 	}
 	rest := data[len(c.held):]
-	c.torn = len(rest) >= frameHead && binary.BigEndian.Uint64(rest[8:]) == round && binary.BigEndian.Uint32(rest) != 0
+	c.torn = len(rest) >= frameHead && binary.BigEndian.Uint64(rest[8:]) == round
 	for at := 1; at+frameHead < len(rest); at++ {
 		n := binary.BigEndian.Uint32(rest[at+4:])
-		if n <= c.n || int(n) > len(data)/frameHead {
+		if n <= c.n || uint64(n) > uint64(len(data)/frameHead) {
 			continue
 		}
 		if _, _, ok := frameAt(rest[at:], round, n); ok {
@@ -238,21 +246,28 @@ func readRoom(data []byte, round uint64) (c contents, err error) {
 }
 
 // readTail returns the tail that the rooms hold behind buckets of a round; torn is
-// true when its last change may be missing. When the newer meta page of the file is
-// damaged the buckets may be those of the round before: then the other room holds
-// what came later.
+// true when its last change may be missing. When the newer meta page of the file was
+// lost the buckets are those of the round before: then the other room holds what
+// came later. A backup made of such a file has both too.
 func readTail(rooms [2][]byte, round uint64, doubtful bool) (t *tail, torn bool, err error) {
 	own := room(round)
 	c, err := readRoom(rooms[own], round)
 	t = &tail{size: len(rooms[own]), round: round, rows: c.rows, n: c.n}
 	t.held[own] = c.held
-	if err != nil || !doubtful {
+	if err != nil {
 		return t, c.torn, err
 	}
 	later, err := readRoom(rooms[1-own], round+1)
 	if later.n > 0 {
-		t.rows, t.held[1-own] = append(t.rows, later.rows...), later.held
-		t.full, t.later = true, true
+		t.rows, t.held[1-own], t.later = append(t.rows, later.rows...), later.held, true
 	}
-	return t, c.torn || later.torn, err
+	if c.torn && t.later && err == nil {
+		err = errTail
+	}
+	torn = c.torn || later.torn
+	// What a process that was killed wrote may not be on the disk yet, what is torn
+	// stays as it lies, for salvage, and a damaged beginning is written anew.
+	t.full = len(t.rows) > 0 || torn || doubtful
+	t.sole = !t.full
+	return t, torn, err
 }
