@@ -3,6 +3,8 @@ package store
 import (
 	"os"
 	"time"
+
+	"borewright/engine/record"
 )
 
 // TornText is for a tail that was cut off.
@@ -81,3 +83,29 @@ func (m *Mem) ForgetStreams() {
 
 // Indexed reports whether the index is read.
 func (d *DB) Indexed() bool { return !d.file.unindexed.Load() }
+
+// TailRows returns how many rows are kept and not in their buckets.
+func (d *DB) TailRows() int { return len(d.file.tailNow().rows) }
+
+// TailEnd returns where in the file the next frame goes.
+func (d *DB) TailEnd() int64 { return d.file.tailNow().at() }
+
+// MostInTail is the longest change that is kept in the tail.
+const MostInTail = mostInTail
+
+// NextFrame returns the frame that keeps an event of a session next.
+func (d *DB) NextFrame(uid string, e record.Event) []byte {
+	h, err := d.file.heading(uid)
+	if err != nil {
+		panic(err)
+	}
+	s, err := record.Seal(e, h.Head)
+	if err != nil {
+		panic(err)
+	}
+	rows, err := d.file.index.draft().rows([]*job{{uid: uid, heading: h.Apply(s), sealed: []record.Sealed{s}}})
+	if err != nil {
+		panic(err)
+	}
+	return d.file.tailNow().frame(rows)
+}
