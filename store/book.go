@@ -29,6 +29,8 @@ type shelf interface {
 	progress() int64
 	// commit keeps all jobs or none. Doing it again does no harm.
 	commit(jobs []*job) (reserve bool, err error)
+	// settle puts what was kept where it stays, before close.
+	settle()
 	// rebuild makes everything that is computed from events again.
 	rebuild() error
 	close() error

@@ -151,8 +151,8 @@ func (f *file) settled(t *tail, alone bool) error {
 	return nil
 }
 
-// settle puts what is in the tail into its buckets before the file is closed. That
-// it cannot is no loss: the tail is read when the file is opened again.
+// settle implements shelf: it puts what is in the tail into its buckets. That it
+// cannot is no loss: the tail is read when the file is opened again.
 func (f *file) settle() {
 	t := f.tail.Load()
 	if t == nil || len(t.rows) == 0 || f.backup || f.stale || f.unwalked.Load() != nil || f.dead.Load() {

@@ -345,7 +345,6 @@ func (f *file) closeBolt() error {
 
 func (f *file) close() error {
 	f.leaving.Store(true)
-	f.settle()
 	f.handle.Lock()
 	defer f.handle.Unlock()
 	f.closed = true

@@ -42,7 +42,7 @@ func filledRoom(tb testing.TB, was []byte, round uint64, frames int) ([]byte, *t
 	tb.Helper()
 	data := make([]byte, roomSize)
 	copy(data, was)
-	tl := &tail{round: round, rooms: [2]int64{1, 1 + roomSize}}
+	tl := &tail{size: roomSize, round: round, rooms: [2]int64{1, 1 + roomSize}}
 	for n := range frames {
 		rows := noteRows(tb, int64(n)+1)
 		next := tl.frame(rows)
@@ -237,7 +237,7 @@ func FuzzRoom(f *testing.F) {
 		if !bytes.HasPrefix(data, c.held) {
 			t.Error("it holds what is not there")
 		}
-		again := &tail{round: round}
+		again := &tail{size: roomSize, round: round}
 		for size := 0; again.n < c.n; again.n++ {
 			rows, n, ok := frameAt(c.held[size:], round, again.n)
 			if !ok {

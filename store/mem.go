@@ -57,6 +57,8 @@ func (d *drawer) lines(uid string) ([][]byte, error) {
 
 func (d *drawer) progress() int64 { return 0 }
 
+func (d *drawer) settle() {}
+
 func (d *drawer) headings(limit int) ([]record.Heading, error) {
 	d.mu.Lock()
 	defer d.mu.Unlock()

@@ -24,6 +24,7 @@ func (b *book) write() {
 			b.stop(err)
 		}
 	}
+	_, _ = b.safely(func() (bool, error) { b.shelf.settle(); return true, nil })
 }
 
 // restFor is how long the writer leaves the machine to whoever opened the book:
