@@ -250,6 +250,7 @@ func (b *modelBench) whole(db *store.DB) {
 	b.Helper()
 	waits := false
 	for uid, lines := range b.taken {
+		waits = waits || b.kept[uid] < len(lines)
 		events, err := db.Load(uid)
 		if errors.Is(err, store.ErrNoSession) && b.kept[uid] == 0 {
 			continue
@@ -263,7 +264,6 @@ func (b *modelBench) whole(db *store.DB) {
 				b.Fatalf("event %d of %q is another", i+1, uid)
 			}
 		}
-		waits = waits || b.kept[uid] < len(lines)
 	}
 	mine, err := b.db.Headings(0)
 	b.no(err)
