@@ -14,8 +14,9 @@ import (
 // earlyVariable makes the story world's database acknowledge before it commits.
 const earlyVariable = "STORY_EARLY"
 
-// earlyLag is how long after its acknowledgement an event is on the disk.
-const earlyLag = 50 * time.Millisecond
+// earlyLag is how long after its acknowledgement an event is on the disk: longer
+// than it takes to see the acknowledgement and to kill, with the race detector too.
+const earlyLag = 250 * time.Millisecond
 
 // earlyBook is what no store of ours may be: it calls events kept at once and
 // writes them afterwards.
