@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 
 	bolt "go.etcd.io/bbolt"
 
@@ -121,7 +120,8 @@ func (f *file) write(rows []row) error {
 }
 
 // put puts the rows into their buckets of the file that the path leads to, behind
-// those of the tail. The hooks are asked where there are any.
+// those of the tail. Of a transaction without rows, which only begins a round, the
+// hooks are not asked.
 func (f *file) put(rows []row) error {
 	fault := f.hooks.fault
 	if len(rows) == 0 && len(f.tail.Load().rows) == 0 {
@@ -151,12 +151,6 @@ func (f *file) present() error {
 		return err
 	}
 	return &FileError{Path: f.path, Kind: ErrGone, Cause: err}
-}
-
-// leadsAnywhere is leads on any system.
-func leadsAnywhere(path string, info os.FileInfo) (bool, error) {
-	is, err := os.Stat(path)
-	return err == nil && os.SameFile(is, info), err
 }
 
 func put(tx *bolt.Tx, r row) error {

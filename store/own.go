@@ -68,7 +68,7 @@ func (f *file) begins(last *own) (meta, error) {
 }
 
 // lent are the buffers that are read into before and after every commit. With new
-// ones a commit without a disk took 1.13 of the time, and more where the collector
+// ones a transaction without a disk took 1.13 of the time, and more where the collector
 // seldom runs: memory that was never used is slow.
 var lent sync.Pool
 

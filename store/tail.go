@@ -13,7 +13,7 @@ import (
 // The tail of the database. bbolt keeps a change with two flushes and five pages or
 // more. Here it is written behind the one before it into a room that the file has
 // for that, with one flush, and goes into its bucket with the next transaction of
-// bbolt's, some twenty changes later: a reading is kept in 0.45 of the time.
+// bbolt's, some twenty changes later: a reading is kept in half of the time.
 //
 // There are two rooms, values of one bucket that bbolt itself writes once and never
 // again. A round is what is written between two transactions; it fills the room of
@@ -85,9 +85,9 @@ func (t *tail) last() []byte {
 	return held[max(0, len(held)-crc32.Size):]
 }
 
-// takes reports whether there is room for a frame.
+// takes reports whether the round takes a frame, and has room for it.
 func (t *tail) takes(frame []byte) bool {
-	return t.rooms[0] != 0 && !t.full && !t.sole && len(t.held[room(t.round)])+len(frame) <= t.size
+	return !t.sole && len(t.held[room(t.round)])+len(frame) <= t.size
 }
 
 // with returns the tail with one more frame of the rows.
