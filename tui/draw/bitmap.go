@@ -21,13 +21,13 @@ func (b bitmap) set(x, y int) {
 	}
 }
 
-// scaled makes every dot k by k dots.
-func (b bitmap) scaled(k int) bitmap {
-	s := newBitmap(b.w*k, b.h*k)
-	for i := range s.dots {
-		s.dots[i] = b.at(i%s.w/k, i/s.w/k)
+// stamp adds g from the column x on, every dot of it k by k dots.
+func (b bitmap) stamp(g bitmap, x, k int) {
+	for i := range k * k * len(g.dots) {
+		if col, row := i%(k*g.w), i/(k*g.w); g.at(col/k, row/k) {
+			b.set(x+col, row)
+		}
 	}
-	return s
 }
 
 // sign is what one cell shows: a full, upper or lower block, or for any of them

@@ -98,13 +98,9 @@ func (s size) draw(text string) bitmap {
 		if i > 0 {
 			x += s.gapAfter(runes[i-1], r)
 		}
-		g := s.glyph(r).scaled(s.k)
-		for j, dot := range g.dots {
-			if dot {
-				line.set(x+j%g.w, j/g.w)
-			}
-		}
-		x += g.w
+		g := s.glyph(r)
+		line.stamp(g, x, s.k)
+		x += g.w * s.k
 	}
 	return line
 }

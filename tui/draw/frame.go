@@ -21,21 +21,26 @@ func Box(lines []string, w, h int) []string {
 // high as the highest block.
 func Beside(gap int, blocks ...[]string) []string {
 	h := 0
-	for _, block := range blocks {
-		h = max(h, len(block))
-	}
-	rows := make([]strings.Builder, h)
+	widths := make([]int, len(blocks))
 	for i, block := range blocks {
-		for y, line := range Box(block, Widest(block), h) {
-			if i > 0 {
-				rows[y].WriteString(blanks(gap))
-			}
-			rows[y].WriteString(line)
-		}
+		h, widths[i] = max(h, len(block)), Widest(block)
 	}
 	lines := make([]string, h)
-	for y := range rows {
-		lines[y] = rows[y].String()
+	var row []byte // one for all: a builder a line was 11 of 298 kB of a frame of 200x60
+	for y := range lines {
+		row = row[:0]
+		for i, block := range blocks {
+			if i > 0 {
+				row = append(row, blanks(gap)...)
+			}
+			line := ""
+			if y < len(block) {
+				line = block[y]
+			}
+			line, n := cut(line, widths[i])
+			row = append(append(row, line...), blanks(widths[i]-n)...)
+		}
+		lines[y] = string(row)
 	}
 	return lines
 }

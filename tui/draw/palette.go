@@ -112,8 +112,17 @@ func (p *Palette) Style(t Tone) lipgloss.Style {
 // Paint styles one line of text in a tone, as [NewPalette] made it, quicker
 // than its style does. A nil or zero palette gives the text back unchanged.
 func (p *Palette) Paint(t Tone, text string) string {
-	if p == nil || text == "" || t >= tones {
-		return text
+	if text == "" {
+		return ""
 	}
-	return p.before[t] + text + p.after[t]
+	before, after := p.around(t)
+	return before + text + after
+}
+
+// around is what stands before and after a text in a tone.
+func (p *Palette) around(t Tone) (before, after string) {
+	if p == nil || t >= tones {
+		return "", ""
+	}
+	return p.before[t], p.after[t]
 }

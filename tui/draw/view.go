@@ -20,7 +20,8 @@ func (s Section) drawView(c *canvas, at area) {
 		line.diameter(s.drawnAngle(d.Angle))
 	}
 	ring.onto(c, circle.x, circle.y, s.sign("", "#"), Frame)
-	line.over(ring).onto(c, circle.x, circle.y, s.sign("", "*"), Marked)
+	line.over(ring)
+	line.onto(c, circle.x, circle.y, s.sign("", "*"), Marked)
 	c.centre(at.x, circle.y+rows, at.w, s.axisName(at.w), Dim)
 }
 
@@ -105,11 +106,12 @@ func (b bitmap) diameter(angle float64) {
 }
 
 // over adds what lies beneath to every cell that b draws in.
-func (b bitmap) over(beneath bitmap) bitmap {
-	both := newBitmap(b.w, b.h)
-	for i := range both.dots {
+func (b bitmap) over(beneath bitmap) {
+	for i := range b.dots {
 		x, y := i%b.w, i/b.w
-		both.dots[i] = b.at(x, y) || b.at(x, y^1) && beneath.at(x, y)
+		if y%2 == 0 && (b.at(x, y) || b.at(x, y+1)) {
+			b.dots[i] = b.dots[i] || beneath.at(x, y)
+			b.dots[i+b.w] = b.dots[i+b.w] || beneath.at(x, y+1)
+		}
 	}
-	return both
 }
