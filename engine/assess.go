@@ -10,13 +10,14 @@ import (
 )
 
 // Assessment is what a session's readings say: the figures of every feature
-// and clearance, and the findings ranked worst first.
+// and clearance, and the findings ranked worst first. What it points to is never
+// changed: an assessment shares with the one before it what was not touched.
 type Assessment struct {
 	Head       record.Head
-	Features   []Measured
-	Clearances []Fit
+	Features   []*Measured
+	Clearances []*Fit
 	// Findings are all that was judged, worst first.
-	Findings []Finding
+	Findings []*Finding
 	// Ready is where the prep stands.
 	Ready Ready
 	// Cylinders and Mains rank the members of the two lines, worst first.
@@ -52,15 +53,15 @@ type Measured struct {
 // Assess computes everything from the replayed state.
 func Assess(s *Session) *Assessment {
 	features, pairs := s.plan.Features(s.layout), s.pairs()
-	a := &Assessment{Head: s.Head(), Features: make([]Measured, 0, len(features)), Clearances: make([]Fit, 0, len(pairs))}
-	for _, f := range features {
-		a.Features = append(a.Features, s.measure(f))
+	a := &Assessment{Head: s.Head(), Features: make([]*Measured, len(features)), Clearances: make([]*Fit, len(pairs))}
+	for i, f := range features {
+		a.Features[i] = s.measure(f)
 	}
-	for i := range a.Features {
-		a.Features[i].findings = s.judge(a, &a.Features[i])
+	for _, m := range a.Features {
+		m.findings = s.judge(a, m)
 	}
 	for i := range pairs {
-		a.Clearances = append(a.Clearances, s.fit(a, &pairs[i]))
+		a.Clearances[i] = s.fit(a, &pairs[i])
 	}
 	a.rank(s)
 	a.Ready = s.ready()
@@ -78,57 +79,65 @@ func (a *Assessment) Again(s *Session, t Touched) *Assessment {
 	if len(t.Features) == 0 {
 		return &next
 	}
-	next.Features = append([]Measured(nil), a.Features...)
-	next.Clearances = append([]Fit(nil), a.Clearances...)
+	next.Features = slices.Clone(a.Features)
+	next.Clearances = slices.Clone(a.Clearances)
 	next.measureAgain(s, t.Features)
 	next.rank(s)
 	return &next
 }
 
 func (a *Assessment) measureAgain(s *Session, touched []plan.Feature) {
-	for i := range a.Features {
-		if f := a.Features[i].Of; slices.Contains(touched, f) {
-			a.Features[i] = s.measure(f)
+	for i, m := range a.Features {
+		if slices.Contains(touched, m.Of) {
+			a.Features[i] = s.measure(m.Of)
 		}
 	}
-	for i := range a.Features {
-		if m := &a.Features[i]; slices.Contains(touched, m.Of) {
+	for _, m := range a.Features {
+		if slices.Contains(touched, m.Of) {
 			m.findings = s.judge(a, m)
 		}
 	}
-	for i := range a.Clearances {
-		if p := &a.Clearances[i].pair; slices.ContainsFunc(touched, p.touches) {
-			a.Clearances[i] = s.fit(a, p)
+	for i, c := range a.Clearances {
+		if slices.ContainsFunc(touched, c.pair.touches) {
+			a.Clearances[i] = s.fit(a, &c.pair)
 		}
 	}
 }
 
 // Feature returns a feature's figures; ok is false when it is not planned.
 func (a *Assessment) Feature(f plan.Feature) (m Measured, ok bool) {
-	return find(a.Features, func(m *Measured) bool { return m.Of == f })
+	x := a.feature(f)
+	return *x, x != &unplanned
 }
 
-// feature is Feature where it stands, and empty when it is not planned; it is not
-// to be changed.
+// feature is Feature where it stands, and unplanned when it is not planned.
 func (a *Assessment) feature(f plan.Feature) *Measured {
-	return entryOr(a.Features, func(m *Measured) bool { return m.Of == f })
+	for _, m := range a.Features {
+		if m.Of == f {
+			return m
+		}
+	}
+	return &unplanned
 }
+
+// unplanned stands for every feature that is not planned.
+var unplanned Measured
 
 // ClearancesOf returns the clearances a feature takes part in.
-func (a *Assessment) ClearancesOf(f plan.Feature) []Fit {
-	var out []Fit
-	for i := range a.Clearances {
-		if c := &a.Clearances[i]; c.pair.touches(f) {
-			out = append(out, *c)
+func (a *Assessment) ClearancesOf(f plan.Feature) []*Fit {
+	var out []*Fit
+	for _, c := range a.Clearances {
+		if c.pair.touches(f) {
+			out = append(out, c)
 		}
 	}
 	return out
 }
 
 // measure computes one feature's figures.
-func (s *Session) measure(f plan.Feature) Measured {
+func (s *Session) measure(f plan.Feature) *Measured {
 	stage := s.Stage(f)
-	m := Measured{Of: f, Name: s.Name(f), Stage: s.StageName(f, stage), Worked: stage > 0}
+	m := &Measured{Of: f, Name: s.Name(f), Stage: s.StageName(f, stage), Worked: stage > 0}
 	spots := s.spotsOf(f)
 	m.Grid = s.grid(f, stage, spots)
 	m.Places = s.decimals(stage, spots)

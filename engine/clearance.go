@@ -123,9 +123,9 @@ func (s *Session) shellsAt(housing, shell plan.Family, at int) shells {
 }
 
 // fit computes one clearance from the figures that a already holds.
-func (s *Session) fit(a *Assessment, p *pair) Fit {
+func (s *Session) fit(a *Assessment, p *pair) *Fit {
 	shaft, hole := a.feature(p.shaft), a.feature(p.hole)
-	f := Fit{Hole: p.hole, Shaft: p.shaft, Name: s.Name(p.hole), FromParts: !p.parts.housing.IsZero(), pair: *p}
+	f := &Fit{Hole: p.hole, Shaft: p.shaft, Name: s.Name(p.hole), FromParts: !p.parts.housing.IsZero(), pair: *p}
 	f.Places = max(hole.Places, shaft.Places)
 	holes, shafts := hole.judgedGrid.Values, s.halfOf(shaft, p.half)
 	if f.FromParts {
@@ -142,12 +142,12 @@ func (s *Session) fit(a *Assessment, p *pair) Fit {
 	if f.FromParts && assembled.Judged.Measured() {
 		f.Difference = assembled.Mean.Sub(f.Clearance.Mean)
 	}
-	if !s.judgedSo(a, &f, assembled, shafts) {
+	if !s.judgedSo(a, f, assembled, shafts) {
 		return f
 	}
 	f.findings = make([]Finding, len(limits))
 	for i, l := range limits {
-		f.findings[i] = s.judgeFit(a, &f, l, holes, shafts, cells)
+		f.findings[i] = s.judgeFit(a, f, l, holes, shafts, cells)
 	}
 	return f
 }

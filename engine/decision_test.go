@@ -39,7 +39,7 @@ func decided(t *testing.T, decision, step, s, most string, times int) engine.Fin
 	if len(fs) != 1 {
 		t.Fatalf("%d findings, want 1", len(fs))
 	}
-	return fs[0]
+	return *fs[0]
 }
 
 func TestTooCloseNeedsAFinerGauge(t *testing.T) {

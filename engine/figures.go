@@ -27,7 +27,7 @@ func (a *Assessment) Figures(s *Session) []string {
 	return append([]string{"Figures, diametral, in " + unitWord(s.Unit()) + ":"}, out...)
 }
 
-func (s *Session) figureLines(m Measured) []string {
+func (s *Session) figureLines(m *Measured) []string {
 	f, u := m.Figures, s.Unit()
 	if t, _ := m.Of.Family.Traits(); t.Figure != "" {
 		return []string{fmt.Sprintf("  %s: %s", m.Name, s.pointsText(m))}
@@ -53,7 +53,7 @@ func (s *Session) figureLines(m Measured) []string {
 }
 
 // pointsText lists the readings of what is read as figures, not diameters.
-func (s *Session) pointsText(m Measured) string {
+func (s *Session) pointsText(m *Measured) string {
 	var out []string
 	g, _ := s.plan.Group(m.Of.Family)
 	for i, row := range m.Grid.Values {
@@ -67,7 +67,7 @@ func (s *Session) pointsText(m Measured) string {
 }
 
 // roundText lists the out-of-round of every level that has one.
-func (s *Session) roundText(m Measured) string {
+func (s *Session) roundText(m *Measured) string {
 	g, _ := s.plan.Group(m.Of.Family)
 	var out []string
 	for i, l := range m.Figures.Levels {
@@ -80,7 +80,7 @@ func (s *Session) roundText(m Measured) string {
 
 // taperText lists the taper of every direction that has one, + larger at the
 // head end or front.
-func (s *Session) taperText(m Measured) string {
+func (s *Session) taperText(m *Measured) string {
 	var out []string
 	for i, d := range m.Figures.Directions {
 		if d.EndToEnd.Measured() && len(m.judgedGrid.Values) > 1 {
@@ -90,7 +90,7 @@ func (s *Session) taperText(m Measured) string {
 	return strings.Join(out, ", ")
 }
 
-func (s *Session) clearanceLine(c Fit) string {
+func (s *Session) clearanceLine(c *Fit) string {
 	u := s.Unit()
 	text := fmt.Sprintf("  %s, clearance (%s) %s: tightest %s, mean %s, loosest %s", c.Name, c.Clearance.By,
 		c.Clearance.Judged.Format(u, c.Places), c.Clearance.Tightest.Format(u, c.Places),

@@ -127,7 +127,7 @@ func (s *Session) limitsText(f Finding) string {
 }
 
 // liveFit returns the clearance: what is judged, and tightest to loosest.
-func (s *Session) liveFit(c Fit) []LiveFigure {
+func (s *Session) liveFit(c *Fit) []LiveFigure {
 	u := s.Unit()
 	var out []LiveFigure
 	for _, f := range c.findings {

@@ -93,7 +93,7 @@ func TestAnOffCentreTargetRanks(t *testing.T) {
 	at := func(gap string) engine.Finding {
 		l := limit.Limits{On: limit.Protrusion, Of: "liner", New: limit.Range{Low: inch(t, "0.0020"), High: inch(t, "0.0060")}, Target: inch(t, "0.0050")}
 		s := one(t, 1, nil, []plan.Group{group(plan.Liner, 1, plan.Once)}, map[string]string{"liner/1": "a/once=" + gap}, record.Limit{Limits: l})
-		return engine.Assess(s).Findings[0]
+		return *engine.Assess(s).Findings[0]
 	}
 	for gap, want := range map[string]float64{"0.0050": 0, "0.0060": 1, "0.0020": 1, "0.0035": 0.5, "0.0055": 0.5, "0.0065": 1.5} {
 		if got := at(gap).Judgement.Margin; math.Abs(got-want) > 1e-12 {

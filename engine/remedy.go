@@ -2,6 +2,7 @@ package engine
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewright/engine/length"
@@ -69,7 +70,7 @@ func (s *Session) remedies(a *Assessment) []Remedy {
 	p := &planner{s: s, a: a, out: []Remedy{}}
 	for _, f := range a.Findings {
 		if v := f.Judgement.Verdict; v == limit.Outside || v == limit.TooClose {
-			p.open = append(p.open, f)
+			p.open = append(p.open, *f)
 		}
 	}
 	if len(p.open) == 0 {
@@ -163,14 +164,14 @@ func holds(fs []Finding, f Finding) bool {
 // isOutside reports whether what a finding is about is outside in an
 // assessment.
 func isOutside(a *Assessment, f Finding) bool {
-	now, ok := find(a.Findings, func(x *Finding) bool { return matterOf(*x) == matterOf(f) })
-	return ok && now.Judgement.Verdict == limit.Outside
+	i := slices.IndexFunc(a.Findings, func(x *Finding) bool { return matterOf(*x) == matterOf(f) })
+	return i >= 0 && a.Findings[i].Judgement.Verdict == limit.Outside
 }
 
 // noWorse reports whether nothing is outside that was not.
 func noWorse(before, after *Assessment) bool {
 	for _, f := range after.Findings {
-		if f.Judgement.Verdict == limit.Outside && !isOutside(before, f) {
+		if f.Judgement.Verdict == limit.Outside && !isOutside(before, *f) {
 			return false
 		}
 	}

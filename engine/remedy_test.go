@@ -104,7 +104,7 @@ func TestRemediesComeOutAsPredicted(t *testing.T) {
 	s, a := complete(t)
 	remedies := a.Remedies(s)
 	for _, f := range a.Findings {
-		if text := a.Remedy(s, f); (f.Judgement.Verdict == limit.Outside) != strings.ContainsAny(text, "0123456789") {
+		if text := a.Remedy(s, *f); (f.Judgement.Verdict == limit.Outside) != strings.ContainsAny(text, "0123456789") {
 			t.Errorf("%s: %v, and the remedy is %q", f.Text, f.Judgement.Verdict, text)
 		}
 	}

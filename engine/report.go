@@ -152,7 +152,7 @@ func (a *Assessment) Report(s *Session) Report {
 	}
 	for _, f := range a.Findings {
 		x := s.reportFinding(f)
-		x.Remedy = a.Remedy(s, f)
+		x.Remedy = a.Remedy(s, *f)
 		r.Findings = append(r.Findings, x)
 	}
 	for _, x := range a.Intentions(s) {
@@ -168,7 +168,7 @@ func (a *Assessment) Report(s *Session) Report {
 	return r
 }
 
-func (s *Session) reportFinding(f Finding) ReportFinding {
+func (s *Session) reportFinding(f *Finding) ReportFinding {
 	out := ReportFinding{
 		Of: f.Of.String(), On: string(f.On), By: string(f.By), Value: s.exactText(f.Value), AsRead: s.exactText(f.AsRead),
 		Bound: f.Bound, Level: f.Level, Direction: f.Dir,
@@ -205,7 +205,7 @@ func reportRanks(rs []Ranking) []ReportRank {
 	return out
 }
 
-func (s *Session) reportFeature(m Measured) ReportFeature {
+func (s *Session) reportFeature(m *Measured) ReportFeature {
 	out := ReportFeature{
 		Of: m.Of.String(), Name: m.Name, Stage: m.Stage, Planned: m.Planned, LeftOut: m.LeftOut, Notes: m.Notes,
 		ReportFigures: s.reportFigures(m.Of, m.Figures),
@@ -236,7 +236,7 @@ func (s *Session) reportFigures(f plan.Feature, x form.Figures) ReportFigures {
 	return out
 }
 
-func (s *Session) reportFit(c Fit) ReportFit {
+func (s *Session) reportFit(c *Fit) ReportFit {
 	return ReportFit{
 		Hole: c.Hole.String(), Shaft: c.Shaft.String(), By: string(c.Clearance.By), Judged: s.exactText(c.Clearance.Judged),
 		Tightest: s.exactText(c.Clearance.Tightest), Mean: s.exactText(c.Clearance.Mean),

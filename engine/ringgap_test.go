@@ -32,7 +32,7 @@ func gapFinding(t *testing.T, a *engine.Assessment) engine.Finding {
 	t.Helper()
 	for _, f := range a.Findings {
 		if f.On == limit.EndGap && f.Of.Part == plan.Top {
-			return f
+			return *f
 		}
 	}
 	t.Fatal("the gap is not judged")

@@ -73,7 +73,7 @@ func (a *Assessment) notInside(s *Session) []string {
 	said := map[string]bool{}
 	for _, f := range a.Findings {
 		if v := f.Judgement.Verdict; v != limit.NotMeasured && v != limit.NoLimits && (!v.Inside() || f.Judgement.Suspect) {
-			out = append(append(out, findingLine("", f)), a.doLines(s, f, said)...)
+			out = append(append(out, findingLine("", *f)), a.doLines(s, *f, said)...)
 		}
 	}
 	if len(out) == 0 {

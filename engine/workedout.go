@@ -55,7 +55,7 @@ func (s *Session) body(f plan.Feature) (b fit.Body, ok bool) {
 
 // runningOf works a clearance out at the temperatures its parts run at: nothing
 // where neither part has one.
-func (s *Session) runningOf(a *Assessment, c Fit) []WorkedOut {
+func (s *Session) runningOf(a *Assessment, c *Fit) []WorkedOut {
 	hole, okHole := s.body(c.Hole)
 	shaft, okShaft := s.body(c.Shaft)
 	if !okHole && !okShaft || !c.Clearance.Judged.Measured() {

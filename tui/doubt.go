@@ -48,7 +48,7 @@ func (st *Station) doubtKey(d *Desk, of func() (engine.Finding, bool)) Action {
 func (d *Desk) worstOf(f plan.Feature) (worst engine.Finding, ok bool) {
 	for _, x := range d.Now.Findings {
 		if (x.Of == f || x.With == f) && x.Value.Measured() {
-			return x, true
+			return *x, true
 		}
 	}
 	return worst, false
@@ -107,7 +107,7 @@ func (s *doubtPage) scroll(by int) tea.Cmd {
 func (s *doubtPage) now() engine.Finding {
 	for _, f := range s.desk.Now.Findings {
 		if f.Of == s.finding.Of && f.With == s.finding.With && f.On == s.finding.On && f.By == s.finding.By {
-			return f
+			return *f
 		}
 	}
 	return s.finding

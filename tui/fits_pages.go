@@ -87,11 +87,11 @@ func worstOf(a *engine.Assessment, of plan.Feature, on ...limit.Characteristic) 
 		}
 		for _, c := range on {
 			if f.On == c {
-				return f
+				return *f
 			}
 		}
 		if len(on) == 0 {
-			return f
+			return *f
 		}
 	}
 	return engine.Finding{}

@@ -25,7 +25,7 @@ func (s *limitsScreen) findingsBy(l limit.Limits) []engine.Finding {
 	var out []engine.Finding
 	for _, f := range s.desk.Now.Findings {
 		if f.On == l.On && f.Limits.Of == l.Of && f.Limits.By == l.By {
-			out = append(out, f)
+			out = append(out, *f)
 		}
 	}
 	return out

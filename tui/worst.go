@@ -66,7 +66,7 @@ func (s *worst) Actions() []Action {
 	}
 }
 
-func (s *worst) findings() []engine.Finding { return s.desk.Now.Findings }
+func (s *worst) findings() []*engine.Finding { return s.desk.Now.Findings }
 
 func (s *worst) move(by int) tea.Cmd {
 	s.list.move(by, len(s.findings()))
@@ -84,7 +84,7 @@ func (s *worst) markedFeature() plan.Feature {
 // marked is the marked finding; ok is false when there is none.
 func (s *worst) marked() (f engine.Finding, ok bool) {
 	if fs := s.findings(); s.list.at < len(fs) {
-		return fs[s.list.at], true
+		return *fs[s.list.at], true
 	}
 	return f, false
 }
@@ -98,7 +98,7 @@ func (s *worst) visit() tea.Cmd {
 
 // measureAgain takes the hand through the places of the marked finding.
 func (s *worst) measureAgain() tea.Cmd {
-	s.st.Pop(measureAgain{s.desk.placesOf(s.findings()[s.list.at])})
+	s.st.Pop(measureAgain{s.desk.placesOf(*s.findings()[s.list.at])})
 	return nil
 }
 

@@ -23,7 +23,7 @@ func (s *worst) ranked(room int) []string {
 			}
 			lines = append(lines, draw.Rule(s.heading(fs[i].Judgement.Verdict, i == first), s.w, s.st.ASCII))
 		}
-		lines = append(lines, s.lines(fs[i], i == s.list.at)...)
+		lines = append(lines, s.lines(*fs[i], i == s.list.at)...)
 		lines = append(lines, s.remedyLines(i, room)...)
 	}
 	return lines[:min(len(lines), room)]
@@ -115,7 +115,7 @@ func (s *worst) sentence(f engine.Finding) []string { return draw.Wrap(f.Text, m
 func (s *worst) high(i, room int) int {
 	n := 1
 	if i == s.list.at {
-		n = len(s.sentence(s.findings()[i]))
+		n = len(s.sentence(*s.findings()[i]))
 	}
 	return n + len(s.remedyLines(i, room))
 }

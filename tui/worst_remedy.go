@@ -35,12 +35,12 @@ func (s *worst) remedyLines(i, room int) []string {
 
 // remedy is what to do about a finding, "" for nothing.
 func (s *worst) remedy(i int) string {
-	return s.desk.Now.Remedy(s.desk.Session, s.findings()[i])
+	return s.desk.Now.Remedy(s.desk.Session, *s.findings()[i])
 }
 
 // saidAbove reports whether a remedy is said below an earlier finding.
 func (s *worst) saidAbove(i int, text string) bool {
-	return slices.ContainsFunc(s.findings()[:i], func(f engine.Finding) bool {
-		return s.desk.Now.Remedy(s.desk.Session, f) == text
+	return slices.ContainsFunc(s.findings()[:i], func(f *engine.Finding) bool {
+		return s.desk.Now.Remedy(s.desk.Session, *f) == text
 	})
 }

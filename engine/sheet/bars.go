@@ -9,7 +9,7 @@ import (
 
 // bar is one clearance with the limits that judge it.
 type bar struct {
-	fit       engine.Fit
+	fit       *engine.Fit
 	low, high length.Exact
 	tone      Tone
 }
@@ -36,7 +36,7 @@ func bars(v view) []Picture {
 	return out
 }
 
-func (v view) barOf(c engine.Fit) bar {
+func (v view) barOf(c *engine.Fit) bar {
 	b := bar{fit: c}
 	for _, f := range v.a.Findings {
 		if f.On == limit.Clearance && f.Of == c.Hole && f.With == c.Shaft {

@@ -126,7 +126,7 @@ func ResultsCSV(w io.Writer, s *engine.Session, a *engine.Assessment) error {
 
 // uncertainty is the expanded uncertainty of a finding with a decimal more than
 // a figure has, "" where it is not known.
-func uncertainty(f engine.Finding, u length.Unit) string {
+func uncertainty(f *engine.Finding, u length.Unit) string {
 	if f.Doubt.Expanded <= 0 {
 		return ""
 	}

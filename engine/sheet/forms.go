@@ -66,7 +66,7 @@ func forms(v view, g plan.Group) []Picture {
 	return []Picture{v.formPicture(g, all, length.Min(sizes...), length.Max(sizes...))}
 }
 
-func stagesOf(v view, m engine.Measured) []int {
+func stagesOf(v view, m *engine.Measured) []int {
 	if now := v.s.Stage(m.Of); m.Worked && now > 0 {
 		return []int{0, now}
 	}

@@ -138,7 +138,7 @@ func worst(views []view) Section {
 			t.Rows = append(t.Rows, []Cell{
 				{Text: r.Label},
 				{Text: engine.VerdictText(f.Judgement), Tone: toneOf(f.Judgement)},
-				number(margin(f)),
+				number(margin(&f)),
 				{Text: f.Text},
 			})
 		}
@@ -152,7 +152,7 @@ func worst(views []view) Section {
 	return x
 }
 
-func margin(f engine.Finding) string {
+func margin(f *engine.Finding) string {
 	if !f.Judgement.Ranked {
 		return ""
 	}

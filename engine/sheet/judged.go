@@ -60,7 +60,7 @@ func (v view) limitIn(w length.Written) string {
 	return text
 }
 
-func verdictOf(f engine.Finding) string {
+func verdictOf(f *engine.Finding) string {
 	text := engine.VerdictText(f.Judgement)
 	if f.Judgement.Doubtful && f.Judgement.Verdict.Inside() {
 		text += ", a limit within the doubt"
@@ -72,7 +72,7 @@ func verdictOf(f engine.Finding) string {
 }
 
 // partOf names what a finding is of and where.
-func (v view) partOf(f engine.Finding) string {
+func (v view) partOf(f *engine.Finding) string {
 	name := v.s.Name(f.Of)
 	if t, _ := f.Of.Family.Traits(); f.Level != "" && t.Figure == "" {
 		name += ", " + v.s.LevelName(f.Of.Family, f.Level)
@@ -83,7 +83,7 @@ func (v view) partOf(f engine.Finding) string {
 	return name
 }
 
-func whatOf(f engine.Finding) string {
+func whatOf(f *engine.Finding) string {
 	text := string(f.On)
 	if f.By != "" {
 		text += " (" + string(f.By) + ")"
