@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"borewright/engine/gauge"
 	"borewright/engine/length"
 	"borewright/engine/limit"
@@ -21,16 +23,16 @@ func (s *Session) Plan() plan.Plan { return s.plan }
 func (s *Session) Rules() record.Rules { return s.rules }
 
 // Limits returns the limits in the order they were first given.
-func (s *Session) Limits() []limit.Limits { return s.limits }
+func (s *Session) Limits() []limit.Limits { return slices.Clip(s.limits) }
 
 // Instruments returns the session's instruments in the order they came.
-func (s *Session) Instruments() []gauge.Instrument { return s.instruments }
+func (s *Session) Instruments() []gauge.Instrument { return slices.Clip(s.instruments) }
 
 // Sets returns the sets in the order they were opened.
-func (s *Session) Sets() []gauge.Set { return s.sets }
+func (s *Session) Sets() []gauge.Set { return slices.Clip(s.sets) }
 
 // Settings returns the settings in the order they were made.
-func (s *Session) Settings() []gauge.Setting { return s.settings }
+func (s *Session) Settings() []gauge.Setting { return slices.Clip(s.settings) }
 
 // Lifecycle returns the last of closed, reopened, archived or restored, or "".
 func (s *Session) Lifecycle() string { return s.lifecycle }

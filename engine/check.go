@@ -63,7 +63,7 @@ func (s *Session) CheckAll(bodies ...record.Body) error {
 
 // try applies an event to a copy of the state.
 func (s *Session) try(b record.Body) error {
-	next := state{}
+	next := state{events: s.events}
 	for _, e := range s.events {
 		if !s.Live(e.N) || e.Is() == record.IsWithdrawn {
 			continue

@@ -110,13 +110,10 @@ func PlaceOf(b record.Body) plan.Place {
 // Last returns the newest live reading; ok is false when there is none.
 func (s *Session) Last() (t Taken, ok bool) {
 	for _, e := range slices.Backward(s.events) {
-		r, is := e.Body.(record.Reading)
-		if !is || !s.Live(e.N) {
+		if e.Is() != record.IsReading || !s.Live(e.N) {
 			continue
 		}
-		p := s.readings[e.N]
-		r.Of, r.Level, r.Dir = p.Of, p.Level, p.Dir
-		return Taken{e.N, e.At, e.By, r}, true
+		return s.taken(e.N, s.placeOf(e.N)), true
 	}
 	return Taken{}, false
 }

@@ -22,7 +22,7 @@ func (e Entry) Concerns(name string) bool {
 func (s *Session) about(e record.Event) []string {
 	switch b := e.Body.(type) {
 	case record.Reading:
-		return featureNames(b.Of, s.readings[e.N].Of)
+		return featureNames(b.Of, s.placeOf(e.N).Of)
 	case record.LeftOut:
 		return featureNames(b.Of)
 	case record.Moved:

@@ -32,8 +32,8 @@ func (s *Session) replacements() map[int64]int64 {
 // left out when it was read after all.
 func (s *Session) replacedReadings(p plan.Place, sp *spot, out map[int64]int64) {
 	counting := map[int][]int64{} // by stage
-	for _, t := range sp.readings {
-		stage := s.stageOf(p.Of, t.N)
+	for _, n := range sp.readings {
+		t, stage := s.taken(n, p), s.stageOf(p.Of, n)
 		if t.As != record.Repeat {
 			for _, n := range counting[stage] {
 				out[n] = t.N

@@ -115,11 +115,12 @@ func (s *Session) replacedFigure(p plan.Place, stage int) length.Exact {
 		return length.Exact{}
 	}
 	var list []length.Exact
-	for _, t := range sp.readings {
-		if t.N >= now[0].N {
+	for _, n := range sp.readings {
+		if n >= now[0].N {
 			break
 		}
-		if t.Blind || s.stageOf(p.Of, t.N) != stage {
+		t := s.taken(n, p)
+		if t.Blind || s.stageOf(p.Of, n) != stage {
 			continue
 		}
 		if t.As != record.Repeat {

@@ -11,7 +11,6 @@ import (
 // Session is one engine on the bench: its events, in order, and the state they
 // replay to. The zero value is an empty session.
 type Session struct {
-	events []record.Sealed
 	dead   map[int64]int64 // event → the withdrawal that took it back
 	pooled *pool           // as of the last event, nil when not worked out
 	state
@@ -28,9 +27,10 @@ type Touched struct {
 // Replay builds a session from all its events. The error is an *EventError
 // that names the first event that could not be applied.
 func Replay(events []record.Sealed) (*Session, error) {
-	s := &Session{events: make([]record.Sealed, 0, len(events)+len(events)/8+64)} // with room for those to come
+	s := &Session{}
+	s.events = make([]record.Sealed, 0, len(events)+len(events)/8+64) // with room for those to come
 	for _, e := range events {
-		if _, err := s.Apply(e); err != nil {
+		if err := s.fold(e); err != nil {
 			return nil, err
 		}
 	}
@@ -40,17 +40,30 @@ func Replay(events []record.Sealed) (*Session, error) {
 // Apply adds the next event and says what it touched. On an error, which is an
 // *EventError, the session is unchanged.
 func (s *Session) Apply(e record.Sealed) (Touched, error) {
-	if err := s.follows(e); err != nil {
-		return Touched{}, &EventError{e.N, e.Is(), err}
+	pooled := s.pools(e.Body)
+	if err := s.fold(e); err != nil {
+		return Touched{}, err
 	}
-	touched, err := s.take(e)
-	if err != nil {
-		return Touched{}, &EventError{e.N, e.Is(), err}
+	touched := s.touchedBy(e.Event)
+	if pooled || s.pools(e.Body) {
+		touched = Touched{All: true}
 	}
 	if touched.All || len(touched.Features) > 1 {
 		s.pooled = nil // working it out anew is a third of what Enter costs
 	}
 	return touched, nil
+}
+
+// fold is Apply that does not say what is touched.
+func (s *Session) fold(e record.Sealed) error {
+	err := s.follows(e)
+	if err == nil {
+		err = s.take(e)
+	}
+	if err != nil {
+		return &EventError{e.N, e.Is(), err}
+	}
+	return nil
 }
 
 func (s *Session) follows(e record.Sealed) error {
@@ -63,40 +76,35 @@ func (s *Session) follows(e record.Sealed) error {
 	return nil
 }
 
-func (s *Session) take(e record.Sealed) (Touched, error) {
-	w, ok := e.Body.(record.Withdrawn)
-	if !ok {
-		pooled := s.pools(e.Body)
-		if err := s.apply(e); err != nil {
-			return Touched{}, err
+func (s *Session) take(e record.Sealed) error {
+	if w, ok := e.Body.(record.Withdrawn); ok {
+		if err := s.mayWithdraw(w.Event); err != nil {
+			return err
 		}
-		s.events = append(s.events, e)
-		if pooled || s.pools(e.Body) {
-			return Touched{All: true}, nil
-		}
-		return s.touchedBy(e.Event), nil
+		return s.refold(e)
 	}
-	if err := s.mayWithdraw(w.Event); err != nil {
-		return Touched{}, err
+	if err := s.apply(e); err != nil {
+		return err
 	}
-	return s.refold(e)
+	s.events = append(s.events, e)
+	return nil
 }
 
 // refold replays everything that is live once e, a withdrawal, is the last event.
-func (s *Session) refold(e record.Sealed) (Touched, error) {
+func (s *Session) refold(e record.Sealed) error {
 	events := append(slices.Clip(s.events), e)
 	dead := withdrawnIn(events)
-	next := state{}
+	next := state{events: events}
 	for _, old := range events {
 		if _, gone := dead[old.N]; gone || old.Is() == record.IsWithdrawn {
 			continue
 		}
 		if err := next.apply(old); err != nil {
-			return Touched{}, fmt.Errorf("event %d (%s) rests on it: %w", old.N, old.Is(), err)
+			return fmt.Errorf("event %d (%s) rests on it: %w", old.N, old.Is(), err)
 		}
 	}
-	s.events, s.dead, s.state = events, dead, next
-	return s.touchedBy(e.Event), nil
+	s.dead, s.state = dead, next
+	return nil
 }
 
 // withdrawnIn returns each event that a live withdrawal took back.
@@ -119,10 +127,9 @@ func (s *Session) CheckWithdraw(n int64) error {
 		return err
 	}
 	trial := *s
-	_, err := trial.refold(record.Sealed{Event: record.Event{
+	return trial.refold(record.Sealed{Event: record.Event{
 		N: int64(len(s.events)) + 1, Body: record.Withdrawn{Event: n},
 	}})
-	return err
 }
 
 func (s *Session) mayWithdraw(n int64) error {

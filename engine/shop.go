@@ -95,7 +95,7 @@ func (s Shop) With(i gauge.Instrument, n int64) Shop {
 		said = map[string][]int64{}
 	}
 	said[i.ID] = append(slices.Clone(said[i.ID]), n)
-	return Shop{replace(s.Instruments, i, func(a, b gauge.Instrument) bool { return a.ID == b.ID }), said}
+	return Shop{replace(slices.Clip(s.Instruments), i, func(a, b gauge.Instrument) bool { return a.ID == b.ID }), said}
 }
 
 // OutOfUse returns what takes an instrument off the shop's shelf: everything that

@@ -34,8 +34,8 @@ func (s *spot) stand(t Taken, stage int) {
 func (st *state) restand(p plan.Place) {
 	s := st.spotAt(p)
 	s.stages = nil
-	for _, t := range s.readings {
-		s.stand(t, st.stageOf(p.Of, t.N))
+	for _, n := range s.readings {
+		s.stand(st.taken(n, p), st.stageOf(p.Of, n))
 	}
 }
 

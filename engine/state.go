@@ -2,6 +2,7 @@ package engine
 
 import (
 	"fmt"
+	"slices"
 
 	"borewright/engine/gauge"
 	"borewright/engine/limit"
@@ -11,6 +12,7 @@ import (
 
 // state is what the live events add up to.
 type state struct {
+	events      []record.Sealed // all there are, also those not folded in
 	details     record.Details
 	layout      plan.Layout
 	plan        plan.Plan
@@ -31,7 +33,7 @@ type state struct {
 	full        map[string]bool // sets in which a size was read in full
 	lifecycle   string
 	closed      bool
-	readings    map[int64]plan.Place // where each reading stands now
+	moved       map[int64]plan.Place // where each reading that was moved stands now
 	prep        prepared
 }
 
@@ -118,17 +120,17 @@ func (st *state) setLifecycle(to string) {
 	}
 }
 
-// replace replaces the item that is the same as x, in its place, or adds x. The
-// slice is copied, so that earlier readers keep theirs.
+// replace replaces the item that is the same as x, in its place, or adds x. No item
+// of the slice is changed, so that earlier readers keep theirs.
 func replace[T any](list []T, x T, same func(a, b T) bool) []T {
-	out := append(make([]T, 0, len(list)+1), list...)
-	for i := range out {
-		if same(out[i], x) {
+	for i := range list {
+		if same(list[i], x) {
+			out := slices.Clone(list)
 			out[i] = x
 			return out
 		}
 	}
-	return append(out, x)
+	return append(list, x)
 }
 
 func (st *state) setDetails(n int64, d record.Details) error {
