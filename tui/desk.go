@@ -20,6 +20,8 @@ type Desk struct {
 	// Shut is why only the beginning of the session can be read, because what is
 	// behind it is damaged or of a newer program, or nil. Nothing can be added.
 	Shut error
+
+	told told
 }
 
 // newDesk opens a session whose events are all kept.
@@ -71,7 +73,7 @@ func (d *Desk) Record(bodies ...record.Body) error {
 		if err != nil {
 			return err
 		}
-		d.Now = d.Now.Again(d.Session, touched)
+		d.Now, d.told = d.Now.Again(d.Session, touched), told{}
 	}
 	return nil
 }

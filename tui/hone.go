@@ -202,7 +202,7 @@ func (s *hone) takeWarmth() {
 
 // takeSize reads a size as the bore's gauge shows it.
 func (s *hone) takeSize() {
-	c, err := s.desk.Session.Reads(s.place)
+	c, err := s.desk.reads(s.place)
 	if err != nil {
 		w, err := length.Parse(s.keyed.text, s.desk.Session.Unit())
 		if err != nil {

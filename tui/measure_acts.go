@@ -54,7 +54,7 @@ func (m *measure) take(e keying.Take) {
 
 // open reports whether a place of the plan is neither read nor left out.
 func (m *measure) open() bool {
-	settled, planned := m.desk.Session.Progress()
+	settled, planned := m.desk.progress()
 	return settled < planned
 }
 

@@ -14,7 +14,7 @@ const liveRows = 34
 // worstLive is the live figure that matters: of those that limits judge and
 // that are measured, the worst of a feature's; ok is false when there is none.
 func (m *measure) worstLive(of plan.Feature) (worst engine.LiveFigure, ok bool) {
-	for _, f := range m.desk.Now.Live(m.desk.Session, of) {
+	for _, f := range m.desk.live(of) {
 		if !f.Judged || f.Value == "" {
 			continue
 		}

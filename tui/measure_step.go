@@ -79,7 +79,7 @@ func (m *measure) read(text string, cable bool) gauge.Result {
 	if m.keys.Asking.What != "" {
 		return m.readAnswer(text, cable)
 	}
-	c, err := m.desk.Session.Reads(m.place)
+	c, err := m.desk.reads(m.place)
 	if err != nil {
 		return gauge.Result{Kind: gauge.Refused, Reason: err.Error()}
 	}

@@ -42,7 +42,7 @@ func (m *measure) View() []string {
 func (m *measure) placeLine() string {
 	p := &m.st.Palette
 	s := m.desk.Session
-	settled, planned := s.Progress()
+	settled, planned := m.desk.progress()
 	right := fmt.Sprintf("%d of %d ", settled, planned)
 	name := s.PlaceName(m.place)
 	if m.place.IsZero() {
@@ -91,7 +91,7 @@ func (m *measure) live(l measureLayout, rows int) []string {
 	x, _ := m.desk.Now.Feature(m.place.Of)
 	title := fmt.Sprintf("%s: %d of %d read, diametral, %s", x.Name, x.Read, x.Planned, s.Unit())
 	lines := append([]string{draw.Rule(title, l.right, m.st.ASCII)}, m.notes(x.Notes, l.right)...)
-	figures := m.desk.Now.Live(s, m.place.Of)
+	figures := m.desk.live(m.place.Of)
 	wide := m.widthsOf(figures)
 	for _, f := range figures {
 		lines = append(lines, m.figureLine(f, l.right, wide))

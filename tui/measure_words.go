@@ -170,7 +170,7 @@ func (m *measure) showsTaken() bool {
 
 // echo says in full what Enter would take.
 func (m *measure) echo() string {
-	c, err := m.desk.Session.Reads(m.place)
+	c, err := m.desk.reads(m.place)
 	if err != nil {
 		return ""
 	}
@@ -182,7 +182,7 @@ func (m *measure) echo() string {
 func (m *measure) meant() (length.Exact, bool) {
 	s := m.desk.Session
 	if m.keys.Text != "" && m.keys.Asking.What == "" {
-		c, err := s.Reads(m.place)
+		c, err := m.desk.reads(m.place)
 		if err != nil {
 			return length.Exact{}, false
 		}
