@@ -3,6 +3,7 @@ package length
 import (
 	"errors"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -31,5 +32,6 @@ func (e *ParseError) Error() string {
 	return strconv.Quote(s) + ": " + e.Reason
 }
 
-// refuse makes the error of reading s.
-func refuse(s, reason string) error { return &ParseError{Input: s, Reason: reason} }
+// refuse makes the error of reading s. It has a copy of it, so that who reads good
+// text makes no garbage.
+func refuse(s, reason string) error { return &ParseError{Input: strings.Clone(s), Reason: reason} }

@@ -67,9 +67,9 @@ func ParseUnit(s string) (Unit, error) {
 	case "uin", "\u00b5in", "\u03bcin":
 		return UIn, nil
 	case "":
-		return NoUnit, &ParseError{Input: s, Reason: "no unit given: use in, mm, µm or µin"}
+		return NoUnit, refuse(s, "no unit given: use in, mm, µm or µin")
 	}
-	return NoUnit, &ParseError{Input: s, Reason: "not a unit known here: use in, mm, µm or µin"}
+	return NoUnit, refuse(s, "not a unit known here: use in, mm, µm or µin")
 }
 
 // MarshalText writes the unit as String does.

@@ -107,7 +107,7 @@ func (f Family) Traits() (t Traits, ok bool) {
 func (f Family) known() (Traits, error) {
 	t, ok := f.Traits()
 	if !ok {
-		return t, &NameError{Text: string(f), Reason: fmt.Sprintf("no family is called %s", Quote(string(f)))}
+		return t, &NameError{Text: strings.Clone(string(f)), Reason: fmt.Sprintf("no family is called %s", Quote(string(f)))}
 	}
 	return t, nil
 }

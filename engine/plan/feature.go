@@ -19,33 +19,36 @@ type Feature struct {
 // ParseFeature reads the text form of a feature of a known family. The error is
 // a *NameError.
 func ParseFeature(text string) (Feature, error) {
-	fields := strings.Split(text, "/")
-	if len(fields) < 2 || len(fields) > 3 {
+	family, rest, ok := strings.Cut(text, "/")
+	position, part, parted := strings.Cut(rest, "/")
+	if !ok || strings.Contains(part, "/") {
 		return Feature{}, noFeature(text, " is not written family/position, such as bore/3")
 	}
-	t, err := Family(fields[0]).known()
+	t, err := Family(family).known()
 	if err != nil {
 		return Feature{}, noFeature(text, ": %v", err)
 	}
-	at, err := strconv.Atoi(fields[1])
-	if err != nil || at < 1 || at > 99 || strconv.Itoa(at) != fields[1] {
-		return Feature{}, noFeature(text, ": position %s is not a whole number from 1 to 99", Quote(fields[1]))
+	at, err := strconv.Atoi(position)
+	if err != nil || at < 1 || at > 99 || strconv.Itoa(at) != position {
+		return Feature{}, noFeature(text, ": position %s is not a whole number from 1 to 99", Quote(position))
 	}
 	f := Feature{Family: t.Family, At: at}
-	if len(fields) == 3 {
-		f.Part = fields[2]
+	if i := slices.Index(t.Parts, part); i >= 0 {
+		f.Part = t.Parts[i] // the table's own text
 	}
 	switch {
-	case f.Part == "" && len(t.Parts) > 0:
+	case part == "" && len(t.Parts) > 0:
 		return Feature{}, noFeature(text, ": its part is missing: %s", strings.Join(t.Parts, ", "))
-	case len(fields) == 3 && !slices.Contains(t.Parts, f.Part):
-		return Feature{}, noFeature(text, ": %s have no part %s", t.Plural, Quote(f.Part))
+	case parted && f.Part == "":
+		return Feature{}, noFeature(text, ": %s have no part %s", t.Plural, Quote(part))
 	}
 	return f, nil
 }
 
+// noFeature is the error of reading a text. It has a copy of it, so that who reads
+// a good one makes no garbage.
 func noFeature(text, format string, args ...any) error {
-	return &NameError{Text: text, Reason: "feature " + Quote(text) + fmt.Sprintf(format, args...)}
+	return &NameError{Text: strings.Clone(text), Reason: "feature " + Quote(text) + fmt.Sprintf(format, args...)}
 }
 
 // FamilyOf returns the family that a text names, alone ("bore") or by one of
