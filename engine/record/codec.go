@@ -18,6 +18,9 @@ type codec struct {
 	stored reflect.Type
 	// decode reads a body from an object that may hold other fields too.
 	decode func(object []byte) (Body, error)
+	// cut reads a body from its fields where they stand as Seal writes them; nil for
+	// a kind that is always read the long way.
+	cut func(t *textPool, fields []byte) (Body, bool)
 	// fields returns what is marshalled for a body.
 	fields func(Body) any
 	// shape is what strict checks whole stored bytes against.

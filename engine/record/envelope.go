@@ -1,39 +1,40 @@
 package record
 
-import (
-	"bytes"
-	"strconv"
-)
+import "bytes"
 
 // hashLength is the length of what SumOf returns.
 const hashLength = 43
 
+// front is an event whose body is still to be read, and its time.
+type front struct {
+	Event
+	is Kind
+	at []byte
+	// fields are those of the body, without the braces around them.
+	fields []byte
+}
+
 // cutEnvelope takes the envelope off stored bytes that stand as Seal writes
-// them and returns the fields of the body as an object of their own. It spares
-// Decode most of a pass over the bytes. It is not ok for anything written in
-// another way, which is then read the long way.
-func cutEnvelope(stored []byte) (env envelope, body []byte, ok bool) {
+// them. It spares a decoder most of a pass over the bytes. It is not ok for
+// anything written in another way, which is then read the long way.
+func (d *decoder) cutEnvelope(stored []byte) (f front, ok bool) {
 	c := cut{rest: stored}
-	env.N = c.whole(`{"n":`)
-	env.V = int(c.whole(`,"v":`))
-	env.At = string(c.text(`,"at":"`))
-	env.By = string(c.text(`,"by":"`))
-	env.Is = kindOf(c.text(`,"is":"`))
+	f.N = c.whole(`{"n":`)
+	f.V = int(c.whole(`,"v":`))
+	f.at = c.text(`,"at":"`)
+	by := c.text(`,"by":"`)
+	f.is = kindOf(c.text(`,"is":"`))
 	prev, found := prevOf(c.rest)
-	if c.failed || !found || env.Is == "" {
-		return envelope{}, nil, false
+	if c.failed || !found || f.is == "" {
+		return front{}, false
 	}
-	env.Prev = string(prev)
-	inner := c.rest[:len(c.rest)-len(`,"prev":""}`)-len(prev)]
-	if len(inner) == 0 {
-		return env, []byte("{}"), true
+	f.fields = c.rest[:len(c.rest)-len(`,"prev":""}`)-len(prev)]
+	if len(f.fields) > 0 && f.fields[0] != ',' {
+		return front{}, false
 	}
-	if inner[0] != ',' {
-		return envelope{}, nil, false
-	}
-	body = append(make([]byte, 0, len(inner)+1), '{')
-	body = append(append(body, inner[1:]...), '}')
-	return env, body, true
+	f.fields = bytes.TrimPrefix(f.fields, []byte(","))
+	f.By, f.Prev = d.texts.of(by), d.hash(prev)
+	return f, true
 }
 
 // kindOf returns the kind without making a new text for one that is known.
@@ -67,6 +68,9 @@ func (c *cut) skip(frame string) {
 	c.rest = c.rest[len(frame):]
 }
 
+// mostDigits is how many digits any whole number that fits may have.
+const mostDigits = 18
+
 // whole takes off the frame and the whole number after it.
 func (c *cut) whole(frame string) int64 {
 	c.skip(frame)
@@ -74,9 +78,13 @@ func (c *cut) whole(frame string) int64 {
 	for end < len(c.rest) && '0' <= c.rest[end] && c.rest[end] <= '9' {
 		end++
 	}
-	n, err := strconv.ParseInt(string(c.rest[:end]), 10, 64)
-	if err != nil || end > 1 && c.rest[0] == '0' {
+	if end == 0 || end > mostDigits || end > 1 && c.rest[0] == '0' {
 		c.failed = true
+		return 0
+	}
+	var n int64
+	for _, digit := range c.rest[:end] {
+		n = 10*n + int64(digit-'0')
 	}
 	c.rest = c.rest[end:]
 	return n

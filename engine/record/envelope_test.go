@@ -9,17 +9,17 @@ import (
 
 // TestCutEnvelope: bytes as Seal writes them take the short way.
 func TestCutEnvelope(t *testing.T) {
-	for _, c := range []struct{ text, body string }{
-		{stored, `{"of":"bore/1","level":"a","dir":"across","keyed":"67.118","via":"keypad","size":"67.118 mm","as":"first"}`},
-		{`{"n":412,"v":1,"at":"","by":"µ","is":"rules","prev":"` + anyHash + `"}`, `{}`},
-		{`{"n":0,"v":1,"at":"","by":"","is":"note","text":",\"prev\":\"\"}","prev":""}`, `{"text":",\"prev\":\"\"}"}`},
+	for _, c := range []struct{ text, fields string }{
+		{stored, `"of":"bore/1","level":"a","dir":"across","keyed":"67.118","via":"keypad","size":"67.118 mm","as":"first"`},
+		{`{"n":412,"v":1,"at":"","by":"µ","is":"rules","prev":"` + anyHash + `"}`, ``},
+		{`{"n":0,"v":1,"at":"","by":"","is":"note","text":",\"prev\":\"\"}","prev":""}`, `"text":",\"prev\":\"\"}"`},
 	} {
-		env, body, ok := cutEnvelope([]byte(c.text))
-		if !ok || string(body) != c.body {
-			t.Errorf("of %s is cut %s, %v, not %s", c.text, body, ok, c.body)
+		var d decoder
+		f, ok := d.cutEnvelope([]byte(c.text))
+		if !ok || string(f.fields) != c.fields {
+			t.Errorf("of %s is cut %s, %v, not %s", c.text, f.fields, ok, c.fields)
 		}
-		again := Event{N: env.N, V: env.V, By: env.By, Prev: env.Prev}
-		for _, part := range []string{`"by":"` + again.By + `"`, `"prev":"` + again.Prev + `"}`, `"is":"` + string(env.Is) + `"`, `"at":"` + env.At + `"`} {
+		for _, part := range []string{`"by":"` + f.By + `"`, `"prev":"` + f.Prev + `"}`, `"is":"` + string(f.is) + `"`, `"at":"` + string(f.at) + `"`} {
 			if !strings.Contains(c.text, part) {
 				t.Errorf("%s is not in %s", part, c.text)
 			}
@@ -58,7 +58,8 @@ func TestDecodeLongWay(t *testing.T) {
 		{`"as":"first"`, `"as":first`, false},
 	} {
 		text := strings.Replace(stored, c.old, c.new, 1)
-		if _, _, ok := cutEnvelope([]byte(text)); ok && c.right {
+		var d decoder
+		if _, ok := d.cutEnvelope([]byte(text)); ok && c.right {
 			t.Errorf("%s takes the short way", text)
 		}
 		got, err := Decode([]byte(text))

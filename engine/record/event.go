@@ -91,27 +91,8 @@ func compact(v any) ([]byte, error) {
 // checksum is good: it does not look for unknown or doubled fields and does not
 // validate. Foreign bytes go through DecodeStrict.
 func Decode(stored []byte) (Event, error) {
-	env, body, ok := cutEnvelope(stored)
-	if !ok {
-		var err error
-		if env, err = readEnvelope(stored); err != nil {
-			return Event{}, err
-		}
-		body = stored
-	}
-	c, err := env.codec()
-	if err != nil {
-		return Event{}, err
-	}
-	at, err := parseTime(env.At)
-	if err != nil {
-		return Event{}, err
-	}
-	b, err := c.decode(body)
-	if err != nil {
-		return Event{}, fmt.Errorf("event %d (%s) cannot be read: %w", env.N, env.Is, err)
-	}
-	return Event{N: env.N, V: env.V, At: at, By: env.By, Body: b, Prev: env.Prev}, nil
+	var d decoder
+	return d.decode(stored)
 }
 
 // DecodeEnvelope reads of the stored bytes of one event, of whatever vocabulary, all
@@ -121,7 +102,7 @@ func DecodeEnvelope(stored []byte) (Event, Kind, error) {
 	if err != nil {
 		return Event{}, "", err
 	}
-	at, err := parseTime(env.At)
+	at, err := parseTime([]byte(env.At))
 	if err != nil {
 		return Event{}, "", err
 	}
@@ -147,7 +128,7 @@ func DecodeStrict(stored []byte) (Event, error) {
 	if err != nil {
 		return Event{}, err
 	}
-	c, err := env.codec()
+	c, err := codecFor(env.V, env.Is)
 	if err != nil {
 		return Event{}, err
 	}
@@ -170,14 +151,14 @@ func readEnvelope(stored []byte) (envelope, error) {
 	return env, nil
 }
 
-// codec returns the codec of the event, whose vocabulary is known here.
-func (env envelope) codec() (codec, error) {
-	if err := knownVocabulary(env.V); err != nil {
+// codecFor returns the codec of an event, whose vocabulary is known here.
+func codecFor(v int, is Kind) (codec, error) {
+	if err := knownVocabulary(v); err != nil {
 		return codec{}, err
 	}
-	c, ok := codecs[env.Is]
+	c, ok := codecs[is]
 	if !ok {
-		return codec{}, noKind(env.Is)
+		return codec{}, noKind(is)
 	}
 	return c, nil
 }
@@ -192,10 +173,10 @@ func knownVocabulary(v int) error {
 
 // parseTime reads RFC 3339 with an offset and whole seconds. What it returns
 // does not depend on the time zone of the machine.
-func parseTime(text string) (time.Time, error) {
+func parseTime(text []byte) (time.Time, error) {
 	var t time.Time
-	if err := t.UnmarshalText([]byte(text)); err != nil || t.Nanosecond() != 0 {
-		return time.Time{}, &FieldError{Path: "at", Value: text, Reason: "not a time such as 2026-11-25T08:44:00+01:00"}
+	if err := t.UnmarshalText(text); err != nil || t.Nanosecond() != 0 {
+		return time.Time{}, &FieldError{Path: "at", Value: string(text), Reason: "not a time such as 2026-11-25T08:44:00+01:00"}
 	}
 	return atOffset(t), nil
 }
@@ -203,6 +184,5 @@ func parseTime(text string) (time.Time, error) {
 // atOffset returns the same instant to the second with nothing of its zone
 // but the offset.
 func atOffset(t time.Time) time.Time {
-	_, seconds := t.Zone()
-	return t.Truncate(time.Second).In(time.FixedZone("", seconds))
+	return t.Truncate(time.Second).In(time.FixedZone("", offset(t)))
 }

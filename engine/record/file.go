@@ -146,7 +146,7 @@ func readFull(data []byte, events, digest bool) (*Full, error) {
 	for i, line := range form.Events {
 		lines[i] = line
 	}
-	sealed, err := chain(Head{}, lines, DecodeStrict)
+	sealed, err := strictStream().all(lines)
 	if err != nil {
 		return nil, err
 	}
