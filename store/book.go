@@ -15,9 +15,9 @@ type shelf interface {
 	// heading when nothing is. A *SessionError comes with the heading of the
 	// intact events.
 	heading(uid string) (record.Heading, error)
-	// lines returns the stored bytes of the stream's events, in order. A
-	// *SessionError comes with the intact ones before it.
-	lines(uid string) ([][]byte, error)
+	// read calls each with the stored bytes of the stream's events, in order. A
+	// *SessionError comes after the intact ones before it.
+	read(uid string, each lineReader) error
 	// headings returns the newest touched sessions' headings, newest first;
 	// all of them when limit is not above zero.
 	headings(limit int) ([]record.Heading, error)

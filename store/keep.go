@@ -49,8 +49,8 @@ func (b *book) Append(uid string, lines [][]byte) error {
 	return b.append(streamName(uid), lines, foreign)
 }
 
-// reader reads a line as the next event after the head.
-type reader func(after record.Head, line []byte) (record.Sealed, error)
+// reader reads a line as the next event of a stream.
+type reader func(s *record.Stream, line []byte) (record.Sealed, error)
 
 // append is Append of lines that read reads.
 func (b *book) append(uid string, lines [][]byte, read reader) error {
@@ -77,8 +77,9 @@ func (b *book) enqueue(uid string, lines [][]byte, read reader) (<-chan error, e
 	}
 	result := make(chan error, 1)
 	j := &job{uid: uid, heading: s.heading, result: result}
+	stream := record.NewStream(s.heading.Head)
 	for _, line := range lines {
-		sealed, err := read(j.heading.Head, line)
+		sealed, err := read(stream, line)
 		if err != nil {
 			return nil, fmt.Errorf("%w: session %q: %w", ErrNotNext, uid, err)
 		}
@@ -117,23 +118,13 @@ func (b *book) take(s *stream, j *job) {
 	b.push(j)
 }
 
-// foreign reads a line that nobody vouches for as the next one after the head.
-func foreign(after record.Head, line []byte) (record.Sealed, error) {
+// foreign reads a line that nobody vouches for as the next one of a stream.
+func foreign(s *record.Stream, line []byte) (record.Sealed, error) {
 	if _, err := record.DecodeStrict(line); err != nil {
-		return record.Sealed{}, fmt.Errorf("event %d: %w", after.N+1, err)
+		return record.Sealed{}, fmt.Errorf("event %d: %w", s.Head().N+1, err)
 	}
-	s, err := record.Continue(after, [][]byte{bytes.Clone(line)})
-	if err != nil {
-		return record.Sealed{}, err
-	}
-	return s[0], nil
+	return s.Next(bytes.Clone(line))
 }
 
 // vouched reads a line whose checksum was good.
-func vouched(after record.Head, line []byte) (record.Sealed, error) {
-	s, err := record.Continue(after, [][]byte{line})
-	if err != nil {
-		return record.Sealed{}, err
-	}
-	return s[0], nil
-}
+func vouched(s *record.Stream, line []byte) (record.Sealed, error) { return s.Next(line) }

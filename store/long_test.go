@@ -115,7 +115,7 @@ func touch(t *testing.T, db *store.DB, uid string, events ...record.Event) {
 func unlike(got, want []record.Sealed) int {
 	n := max(len(got), len(want)) - min(len(got), len(want))
 	for i := range min(len(got), len(want)) {
-		if got[i].Head != want[i].Head || string(got[i].Bytes) != string(want[i].Bytes) {
+		if got[i].Head != want[i].Head {
 			n++
 		}
 	}

@@ -42,6 +42,18 @@ func (d *drawer) heading(uid string) (record.Heading, error) {
 	return d.heads[uid], nil
 }
 
+func (d *drawer) read(uid string, each lineReader) error {
+	lines, err := d.lines(uid)
+	give(lines, each)
+	return err
+}
+
+func give(lines [][]byte, each lineReader) {
+	for _, line := range lines {
+		each(line, len(lines))
+	}
+}
+
 func (d *drawer) lines(uid string) ([][]byte, error) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
@@ -109,7 +121,7 @@ func (d *drawer) rebuild() error {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	for uid, lines := range d.kept {
-		h, err := fold(uid, lines)
+		h, err := fold(uid, func(each lineReader) error { give(lines, each); return nil })
 		if err != nil {
 			return err
 		}

@@ -1,7 +1,6 @@
 package store_test
 
 import (
-	"bytes"
 	"context"
 	"flag"
 	"fmt"
@@ -164,8 +163,8 @@ func (b *cutBench) compare(db *store.DB) (int, error) {
 		return len(events), err
 	}
 	for i, e := range events {
-		if want := b.event(i); !bytes.Equal(e.Bytes, want) {
-			return i, fmt.Errorf("event %d is %s, not %s", i+1, e.Bytes, want)
+		if want := b.event(i); !storetest.Is(e, want) {
+			return i, fmt.Errorf("event %d is not %s", i+1, want)
 		}
 	}
 	return len(events), nil

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"errors"
 	"slices"
 	"time"
@@ -12,27 +13,52 @@ import (
 // the end: Pending says how many they are. Checksums, numbers and chain are
 // checked. When an event cannot be read the error is a *SessionError and the
 // events before it are returned; ErrNoSession when there is no such session.
-// A shop without events is empty and no error.
+// A shop without events is empty and no error. Their stored bytes are not there:
+// Lines has them.
 func (b *book) Load(uid string) ([]record.Sealed, error) {
+	var events []record.Sealed
+	err := b.follow(uid, func(s record.Sealed, of int) {
+		if events == nil {
+			events = make([]record.Sealed, 0, of) // of some 140 bytes each: growing took as much again
+		}
+		s.Bytes = nil
+		events = append(events, s)
+	})
+	return events, err
+}
+
+// Lines returns the stored bytes of the session's events, checked, and has the
+// errors of Load.
+func (b *book) Lines(uid string) ([][]byte, error) {
+	var lines [][]byte
+	err := b.follow(uid, func(s record.Sealed, _ int) { lines = append(lines, bytes.Clone(s.Bytes)) })
+	return lines, err
+}
+
+// follow calls each with the session's events in order, with those that still
+// wait at the end, and with how many there are about. Their bytes are good until
+// it returns.
+func (b *book) follow(uid string, each func(s record.Sealed, of int)) error {
 	uid = streamName(uid)
 	waiting := b.waiting(uid)
-	lines, err := b.shelf.lines(uid)
+	var n int64
+	err := unseal(uid, func(each lineReader) error { return b.shelf.read(uid, each) }, func(s record.Sealed, of int) {
+		n = s.N
+		each(s, of+len(waiting))
+	})
 	if errors.Is(err, ErrNoSession) && len(waiting) > 0 {
 		err = nil
 	}
-	events, bad := unseal(uid, lines)
-	if bad != nil {
-		err = bad
-	}
 	if err != nil {
-		return events, err
+		return err
 	}
 	for _, s := range waiting {
-		if s.N == int64(len(events))+1 {
-			events = append(events, s)
+		if s.N == n+1 {
+			n = s.N
+			each(s, len(waiting))
 		}
 	}
-	return events, nil
+	return nil
 }
 
 // waiting returns the stream's events that are not kept. It is taken before
@@ -49,28 +75,33 @@ func (b *book) waiting(uid string) []record.Sealed {
 	return events
 }
 
-// unseal decodes stored events and follows their chain.
-func unseal(uid string, lines [][]byte) ([]record.Sealed, error) {
-	events := make([]record.Sealed, 0, len(lines))
-	var head record.Head
-	for _, line := range lines {
-		s, err := record.Continue(head, [][]byte{line})
-		if err != nil {
-			return events, &SessionError{UID: uid, N: head.N + 1, Cause: err}
+// unseal decodes the stored events that read gives and follows their chain. Each is
+// called with every one up to the first that cannot be read.
+func unseal(uid string, read func(lineReader) error, each func(s record.Sealed, of int)) error {
+	stream := record.NewStream(record.Head{})
+	var bad error
+	err := read(func(line []byte, of int) {
+		if bad != nil {
+			return
 		}
-		events, head = append(events, s[0]), s[0].Head
+		s, err := stream.Next(line)
+		if err != nil {
+			bad = &SessionError{UID: uid, N: stream.Head().N + 1, Cause: err}
+			return
+		}
+		each(s, of)
+	})
+	if bad != nil && (err == nil || isSessionError(err)) {
+		return bad
 	}
-	return events, nil
+	return err
 }
 
-// fold returns the heading of the stored events. With a *SessionError it is
-// the heading of those before the one that cannot be read.
-func fold(uid string, lines [][]byte) (record.Heading, error) {
-	events, err := unseal(uid, lines)
+// fold returns the heading of the stored events that read gives. With a
+// *SessionError it is the heading of those before the one that cannot be read.
+func fold(uid string, read func(lineReader) error) (record.Heading, error) {
 	var h record.Heading
-	for _, s := range events {
-		h = h.Apply(s)
-	}
+	err := unseal(uid, read, func(s record.Sealed, _ int) { h = h.Apply(s) })
 	return h, err
 }
 

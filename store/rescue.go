@@ -79,6 +79,16 @@ func (r *Rescued) Load(uid string) ([]record.Sealed, error) {
 	return slices.Clone(s.events), nil
 }
 
+// Lines returns the stored bytes of the events that Load returns.
+func (r *Rescued) Lines(uid string) ([][]byte, error) {
+	events, err := r.Load(uid)
+	lines := make([][]byte, len(events))
+	for i, s := range events {
+		lines[i] = s.Bytes
+	}
+	return lines, err
+}
+
 // Head returns the digest of the session as it is read.
 func (r *Rescued) Head(uid string) (record.Head, error) {
 	return r.streams[streamName(uid)].heading.Head, nil

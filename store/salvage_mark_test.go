@@ -19,18 +19,21 @@ func salvagedAgain(t *testing.T, path string, numbers ...int64) (out, title stri
 		t.Fatal(err)
 	}
 	uid := headings[len(headings)-1].UID
-	events := load(t, db, uid)
+	lines, err := db.Lines(uid)
+	if err != nil {
+		t.Fatal(err)
+	}
 	closed(t, db)
 	data := read(t, path)
 	for _, n := range numbers {
-		data = spoiled(data, store.EventKey(1, n), events[n-1].Bytes)
+		data = spoiled(data, store.EventKey(1, n), lines[n-1])
 	}
 	out = filepath.Join(t.TempDir(), "out.db")
 	if _, err := store.Salvage(write(t, filepath.Join(t.TempDir(), "bad.db"), data), out, nil); err != nil {
 		t.Fatal(err)
 	}
 	db = open(t, out, store.Options{})
-	events = load(t, db, uid)
+	events := load(t, db, uid)
 	closed(t, db)
 	d, _ := events[len(events)-1].Body.(record.Details)
 	if strings.Count(d.Title, "SALVAGED") > 1 {

@@ -9,6 +9,7 @@ import (
 
 	"borewright/engine/record"
 	"borewright/store"
+	"borewright/store/storetest"
 )
 
 // TestSalvageWhatNoImportTakes: an event that reads as it should comes back, also
@@ -30,7 +31,7 @@ func TestSalvageWhatNoImportTakes(t *testing.T) {
 	if _, err := store.Salvage(path, out, nil); err != nil {
 		t.Fatal(err)
 	}
-	if events := load(t, open(t, out, store.Options{}), uid); len(events) < last || !bytes.Equal(events[last-1].Bytes, line) {
+	if events := load(t, open(t, out, store.Options{}), uid); len(events) < last || !storetest.Is(events[last-1], line) {
 		t.Error("it is another one")
 	}
 }

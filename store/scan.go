@@ -1,10 +1,7 @@
 package store
 
 import (
-	"bytes"
 	"encoding/json"
-	"errors"
-	"fmt"
 
 	bolt "go.etcd.io/bbolt"
 
@@ -70,15 +67,11 @@ func (f *file) heading(uid string) (record.Heading, error) {
 // folded makes the heading of a stream from its events. With a *SessionError
 // it is that of the intact ones.
 func (f *file) folded(id uint64, uid string) (record.Heading, error) {
-	lines, err := f.linesOf(id, uid)
-	if err != nil && !isSessionError(err) {
+	h, err := fold(uid, func(each lineReader) error { return f.readOf(id, uid, each) })
+	switch {
+	case err != nil && !isSessionError(err):
 		return record.Heading{}, err
-	}
-	h, worse := fold(uid, lines)
-	if worse != nil {
-		err = worse
-	}
-	if err != nil {
+	case err != nil:
 		f.warn(err.Error())
 	}
 	if h.UID == "" && id != shopID {
@@ -147,71 +140,4 @@ func (f *file) headings(limit int) ([]record.Heading, error) {
 		out[i] = h
 	}
 	return out, nil
-}
-
-// lines implements shelf.
-func (f *file) lines(uid string) ([][]byte, error) {
-	id, ok, err := f.idOf(uid)
-	if err != nil {
-		return nil, err
-	}
-	if !ok {
-		return nil, fmt.Errorf("%w: %q", ErrNoSession, uid)
-	}
-	return f.linesOf(id, uid)
-}
-
-func (f *file) linesOf(id uint64, uid string) ([][]byte, error) {
-	var lines [][]byte
-	var bad error
-	var s sight
-	err := f.view(func(tx *readTx) error {
-		s = see(tx, id)
-		lines, bad = readLines(tx, id)
-		return nil
-	})
-	if err != nil {
-		return nil, err
-	}
-	var h record.Heading
-	if bad == nil && s.heading != nil && json.Unmarshal(s.heading, &h) == nil && h.Head.N > int64(len(lines)) {
-		bad = errMissing
-	}
-	if bad != nil {
-		return lines, &SessionError{UID: uid, N: int64(len(lines)) + 1, Cause: bad}
-	}
-	return lines, nil
-}
-
-var errMissing = errors.New("it is missing")
-
-// readLines copies the stored bytes of the stream's events up to the first one
-// that is missing or damaged.
-func readLines(tx *readTx, id uint64) ([][]byte, error) {
-	var lines [][]byte
-	for k, v := range tx.from(eventsBucket, number(id)) {
-		if !bytes.Equal(k, eventKey(id, int64(len(lines))+1)) {
-			return lines, strange(k, id)
-		}
-		line, err := unframe(k, v)
-		if err != nil {
-			return lines, err
-		}
-		lines = append(lines, line)
-	}
-	return lines, nil
-}
-
-// strange says what is wrong with a key that does not go on with the stream:
-// nothing when the next stream begins.
-func strange(key []byte, id uint64) error {
-	at, n, ok := parseEventKey(key)
-	switch {
-	case ok && at > id:
-		return nil
-	case ok && at == id:
-		return fmt.Errorf("%w: event %d stands in its place", errMissing, n)
-	default:
-		return fmt.Errorf("%w: something else stands in its place", errMissing)
-	}
 }

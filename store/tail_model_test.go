@@ -271,7 +271,7 @@ func (b *modelBench) whole(db *store.DB) {
 			b.Errorf("%q has %d events of %d", uid, len(events), b.kept[uid])
 		}
 		for i, e := range events {
-			if string(e.Bytes) != string(lines[i]) {
+			if !storetest.Is(e, lines[i]) {
 				b.Fatalf("event %d of %q is another", i+1, uid)
 			}
 		}

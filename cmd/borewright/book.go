@@ -16,6 +16,8 @@ import (
 // Book is a store of sessions as the commands use it.
 type Book interface {
 	tui.Book
+	// Lines returns the stored bytes of a session's events, which Load leaves out.
+	Lines(uid string) ([][]byte, error)
 	// Append keeps stored events, verbatim, that continue a session; it returns
 	// when they are kept.
 	Append(uid string, lines [][]byte) error

@@ -47,15 +47,15 @@ func export(cmd *cli.Command, w World, id string) error {
 	if err != nil {
 		return err
 	}
-	events, err := load(w, path, id)
+	lines, err := load(w, path, id, Book.Lines)
 	if err != nil {
 		return err
 	}
 	if to == "" {
-		return record.WriteFull(w.Out, lines(events))
+		return record.WriteFull(w.Out, lines)
 	}
 	var data bytes.Buffer
-	if err := record.WriteFull(&data, lines(events)); err != nil {
+	if err := record.WriteFull(&data, lines); err != nil {
 		return err
 	}
 	dir, name := filepath.Split(to)
@@ -66,7 +66,7 @@ func export(cmd *cli.Command, w World, id string) error {
 	if err != nil {
 		return err
 	}
-	return printLines(w.Out, []string{fmt.Sprintf("%s written to %s", plural(int64(len(events)), "event"), written)})
+	return printLines(w.Out, []string{fmt.Sprintf("%s written to %s", plural(int64(len(lines)), "event"), written)})
 }
 
 // exportFile returns the file to write, "" for standard output.
@@ -82,10 +82,10 @@ func exportFile(cmd *cli.Command) (string, error) {
 	}
 }
 
-// load returns the events of the session that id names.
-func load(w World, path, id string) (events []record.Sealed, err error) {
+// load returns what read gives of the session that id names.
+func load[T any](w World, path, id string, read func(b Book, uid string) (T, error)) (of T, err error) {
 	if !w.Exists(path) {
-		return nil, fmt.Errorf("there is no session %q: no database is at %s", id, path)
+		return of, fmt.Errorf("there is no session %q: no database is at %s", id, path)
 	}
 	err = withBook(w, path, func(b Book) error {
 		hs, err := b.Headings(0)
@@ -96,8 +96,8 @@ func load(w World, path, id string) (events []record.Sealed, err error) {
 		if err != nil {
 			return err
 		}
-		events, err = b.Load(h.UID)
+		of, err = read(b, h.UID)
 		return err
 	})
-	return events, err
+	return of, err
 }

@@ -97,11 +97,11 @@ func copied(full *record.Full, uid string) ([]record.Sealed, *engine.Session, er
 // takeIn adds what is missing of a session to the book and says what it was.
 func takeIn(w World, b Book, session *engine.Session, theirs [][]byte) error {
 	details := session.Details()
-	kept, err := b.Load(details.UID)
+	kept, err := b.Lines(details.UID)
 	if err != nil && !errors.Is(err, store.ErrNoSession) {
 		return err
 	}
-	missing, err := record.Merge(lines(kept), theirs)
+	missing, err := record.Merge(kept, theirs)
 	var diverged *record.DivergedError
 	if errors.As(err, &diverged) {
 		return fmt.Errorf("event %d differs from the one kept here in session %s %s: the two went separate ways; --as-new makes a new session of the file",

@@ -92,7 +92,7 @@ func readTable(w World, name string, how sheet.Mapping) (sheet.Intake, error) {
 
 // tableInto adds the readings of a table to a session that is here.
 func tableInto(ctx context.Context, w World, in sheet.Intake, t taking) error {
-	events, err := load(w, t.path, t.into)
+	events, err := load(w, t.path, t.into, Book.Load)
 	if err != nil {
 		return err
 	}

@@ -106,11 +106,11 @@ func (s *shelf) contents(t *testing.T) string {
 	}
 	slices.SortFunc(hs, func(a, b record.Heading) int { return cmp.Compare(a.UID, b.UID) })
 	for _, h := range append(hs, record.Heading{UID: record.ShopUID}) {
-		events, err := s.mem.Load(h.UID)
+		lines, err := s.mem.Lines(h.UID)
 		if err != nil {
 			t.Fatal(err)
 		}
-		fmt.Fprintf(&b, "%s: %q\n", h.UID, lines(events))
+		fmt.Fprintf(&b, "%s: %q\n", h.UID, lines)
 	}
 	return b.String()
 }

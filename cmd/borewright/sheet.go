@@ -81,7 +81,7 @@ func writeSheet(cmd *cli.Command, w World, id string) error {
 	if err != nil {
 		return err
 	}
-	events, err := load(w, path, id)
+	events, err := load(w, path, id, Book.Load)
 	if err != nil {
 		return err
 	}

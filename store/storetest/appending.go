@@ -27,7 +27,7 @@ func appendsWhatContinues(d *desk) {
 	}
 	d.reopen()
 	for i, s := range d.load("a") {
-		if !bytes.Equal(s.Bytes, lines[i]) {
+		if !Is(s, lines[i]) {
 			t.Errorf("event %d is not verbatim", i+1)
 		}
 	}

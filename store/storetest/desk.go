@@ -19,6 +19,7 @@ type Store interface {
 	Keep(uid string, events ...record.Event) ([]record.Sealed, error)
 	Append(uid string, lines [][]byte) error
 	Load(uid string) ([]record.Sealed, error)
+	Lines(uid string) ([][]byte, error)
 	Head(uid string) (record.Head, error)
 	Headings(limit int) ([]record.Heading, error)
 	Pending(uid string) int
@@ -184,18 +185,19 @@ func refold(t *testing.T, s Store, uid string) record.Heading {
 	if err != nil {
 		t.Fatalf("load %q: %v", uid, err)
 	}
-	lines := make([][]byte, len(events))
-	for i, e := range events {
-		lines[i] = e.Bytes
+	lines, err := s.Lines(uid)
+	if err != nil {
+		t.Fatalf("lines of %q: %v", uid, err)
 	}
 	again, err := record.Verify(lines)
-	if err != nil {
-		t.Fatalf("verify %q: %v", uid, err)
+	if err != nil || len(again) != len(events) {
+		t.Fatalf("verify %q: %d events of %d: %v", uid, len(again), len(events), err)
 	}
 	var h record.Heading
 	for i, e := range again {
-		if e.Head != events[i].Head {
-			t.Errorf("event %d of %q came with head %v, not %v", e.N, uid, events[i].Head, e.Head)
+		e.Bytes = nil
+		if !reflect.DeepEqual(e, events[i]) {
+			t.Errorf("event %d of %q came as\n%+v\nnot\n%+v", e.N, uid, events[i], e)
 		}
 		h = h.Apply(e)
 	}

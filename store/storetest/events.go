@@ -39,6 +39,10 @@ func Note(text string) record.Event {
 	return record.Event{At: Start, Body: record.Note{Text: text}}
 }
 
+// Is reports whether an event is the one that was read of stored bytes: Load leaves
+// them out, and their hash stands for them.
+func Is(s record.Sealed, line []byte) bool { return s.Head.Hash == record.SumOf(line) }
+
 // Lines seals events from the first one on and returns their stored bytes.
 func Lines(events ...record.Event) [][]byte {
 	var head record.Head

@@ -133,7 +133,7 @@ func compare(r *rapid.T, d *desk, w *twin, uid string) {
 		}
 		return
 	}
-	same := slices.EqualFunc(events, want, func(s record.Sealed, line string) bool { return string(s.Bytes) == line })
+	same := slices.EqualFunc(events, want, func(s record.Sealed, line string) bool { return Is(s, []byte(line)) })
 	if err != nil || !same {
 		r.Fatalf("load %q: %d events, want %d: %v", uid, len(events), len(want), err)
 	}
