@@ -20,17 +20,26 @@ func (s *Session) Settled(p plan.Place) bool {
 // it in the plan, else the first unsettled place of all. When every place is
 // settled it is the place that follows in the plan, round to the first.
 func (s *Session) Next(after plan.Place) plan.Place {
-	places := s.Places()
-	if len(places) == 0 {
-		return plan.Place{}
+	var follows plan.Place
+	behind := false
+	for p := range s.plan.Every(s.layout) { // a list of them is 30 kB, for each reading
+		if behind && follows.IsZero() {
+			follows = p
+		}
+		if behind && !s.Settled(p) {
+			return p
+		}
+		behind = behind || p == after
 	}
-	from := slices.Index(places, after) + 1
-	for i := range places {
-		if p := places[(from+i)%len(places)]; !s.Settled(p) {
+	for p := range s.plan.Every(s.layout) {
+		if follows.IsZero() {
+			follows = p
+		}
+		if !s.Settled(p) {
 			return p
 		}
 	}
-	return places[from%len(places)]
+	return follows
 }
 
 // Step returns the place so many places on in the plan (or back, below zero),

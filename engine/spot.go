@@ -27,7 +27,7 @@ type workMark struct {
 
 func (st *state) spotAt(p plan.Place) *spot {
 	if st.spots == nil {
-		st.spots = make(map[plan.Place]*spot, st.placesPlanned()) // grown step by step it took 40 kB more
+		st.spots = make(map[plan.Place]*spot, st.plan.Count(st.layout)) // grown step by step it took 40 kB more
 		st.full = map[string]bool{}
 	}
 	s, ok := st.spots[p]
@@ -36,17 +36,6 @@ func (st *state) spotAt(p plan.Place) *spot {
 		st.spots[p] = s
 	}
 	return s
-}
-
-// placesPlanned is how many places the plan has.
-func (st *state) placesPlanned() int {
-	n := 0
-	for _, g := range st.plan.Families {
-		if t, ok := g.Family.Traits(); ok {
-			n += t.Count(st.layout) * max(1, len(t.Parts)) * len(g.Levels) * len(g.Directions)
-		}
-	}
-	return n
 }
 
 func (st *state) addReading(e record.Sealed, r record.Reading) error {

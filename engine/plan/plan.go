@@ -108,26 +108,37 @@ func levelName(t Traits, i, n int) string {
 }
 
 // Features returns the features of the plan in its order.
-func (p Plan) Features(l Layout) []Feature {
-	var out []Feature
-	for _, g := range p.Families {
-		t, _ := g.Family.Traits()
-		for at := 1; t.Count != nil && at <= t.Count(l); at++ {
-			out = t.appendFeatures(out, at)
+func (p Plan) Features(l Layout) []Feature { return slices.Collect(p.every(l)) }
+
+// every gives the features of the plan one by one.
+func (p Plan) every(l Layout) iter.Seq[Feature] {
+	return func(yield func(Feature) bool) {
+		for _, g := range p.Families {
+			t, _ := g.Family.Traits()
+			for at := 1; t.Count != nil && at <= t.Count(l); at++ {
+				for f := range t.at(at) {
+					if !yield(f) {
+						return
+					}
+				}
+			}
 		}
 	}
-	return out
 }
 
-// appendFeatures adds the features of one position, its parts in their order.
-func (t *Traits) appendFeatures(out []Feature, at int) []Feature {
-	if len(t.Parts) == 0 {
-		return append(out, Feature{Family: t.Family, At: at})
+// at gives the features of one position, its parts in their order.
+func (t *Traits) at(at int) iter.Seq[Feature] {
+	return func(yield func(Feature) bool) {
+		if len(t.Parts) == 0 {
+			yield(Feature{Family: t.Family, At: at})
+			return
+		}
+		for _, part := range t.Parts {
+			if !yield(Feature{t.Family, at, part}) {
+				return
+			}
+		}
 	}
-	for _, part := range t.Parts {
-		out = append(out, Feature{t.Family, at, part})
-	}
-	return out
 }
 
 // Places returns the places of one feature in the plan's order.
@@ -170,14 +181,28 @@ func (p Plan) Nth(g Group, level, direction int) int {
 
 // All returns every place of the plan in its order.
 func (p Plan) All(l Layout) []Place {
-	features, room := p.Features(l), 0
-	for _, f := range features {
+	return slices.AppendSeq(make([]Place, 0, p.Count(l)), p.Every(l))
+}
+
+// Every gives the places that All returns one by one, and makes no list.
+func (p Plan) Every(l Layout) iter.Seq[Place] {
+	return func(yield func(Place) bool) {
+		for f := range p.every(l) {
+			for place := range p.Each(f) {
+				if !yield(place) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// Count returns how many places the plan has.
+func (p Plan) Count(l Layout) int {
+	n := 0
+	for f := range p.every(l) {
 		g, _ := p.Group(f.Family)
-		room += len(g.Levels) * len(g.Directions)
+		n += len(g.Levels) * len(g.Directions)
 	}
-	out := make([]Place, 0, room)
-	for _, f := range features {
-		out = slices.AppendSeq(out, p.Each(f))
-	}
-	return out
+	return n
 }
