@@ -96,52 +96,57 @@ func masterID(x *gauge.Setting) string {
 	return "setting " + x.ID
 }
 
-// pool is what the repeats of a session say of its instruments.
-type pool struct {
-	groups    map[string][][]length.Length
-	estimates map[string]doubt.Estimate
-}
+// pool is what the repeats of a session say of its instruments, by their ids, with
+// their past.
+type pool map[string]*doubt.Pooling
 
 // Repeatability is an instrument's, pooled over every place of this session
 // that was read more than once in one set of it, blind repeats among them, and
 // its past repeats.
 func (s *Session) Repeatability(instrument string) doubt.Estimate {
 	if s.pooled == nil {
-		s.pooled = &pool{s.repeats(), map[string]doubt.Estimate{}}
+		s.pooled = &pool{}
+		s.poolAll()
 	}
-	if e, ok := s.pooled.estimates[instrument]; ok {
-		return e
-	}
-	var past doubt.Estimate
-	if i, _ := s.Instrument(instrument); !i.S.IsZero() {
-		past = doubt.Estimate{S: i.S.Exact().Float(), DF: i.DF}
-	}
-	e := doubt.Pool(past, s.pooled.groups[instrument]...)
-	s.pooled.estimates[instrument] = e
-	return e
+	return s.pool(instrument).Estimate()
 }
 
-// repeats returns the sizes read again and again at one place in one set, by the
-// set's instrument. All instruments at once: to walk the places for each was an
-// eighth of a full assessment.
-func (s *Session) repeats() map[string][][]length.Length {
-	out := map[string][][]length.Length{}
+// pool is the pool of an instrument, with its past alone when there was none.
+func (s *Session) pool(instrument string) *doubt.Pooling {
+	p, ok := (*s.pooled)[instrument]
+	if !ok {
+		var past doubt.Estimate
+		if i, _ := s.Instrument(instrument); !i.S.IsZero() {
+			past = doubt.Estimate{S: i.S.Exact().Float(), DF: i.DF}
+		}
+		p = doubt.NewPooling(past)
+		(*s.pooled)[instrument] = p
+	}
+	return p
+}
+
+// poolAll pools the sizes read again and again at one place in one set, for all
+// instruments at once: to walk the places for each was an eighth of a full
+// assessment.
+func (s *Session) poolAll() {
+	var room []length.Length
 	for _, f := range s.plan.Features(s.layout) {
 		stages := s.Stage(f) + 1
 		for _, sp := range s.spotsOf(f) {
 			for stage := range stages {
 				if taken := append(sp.at(stage), sp.blind(stage)...); len(taken) > 1 {
-					s.repeatsIn(taken, out)
+					room = s.poolSets(taken, room)
 				}
 			}
 		}
 	}
-	return out
 }
 
-// repeatsIn adds the sizes that were read more than once in one set, of readings
-// at one place, to those of the set's instrument.
-func (s *Session) repeatsIn(taken []Taken, by map[string][][]length.Length) {
+// poolSets pools the sizes that were read more than once in one set, of readings
+// at one place, for the set's instrument. Room is for the sizes of one set, and
+// is handed back: with a list for each the pool was a twentieth of what a full
+// assessment allocated.
+func (s *Session) poolSets(taken []Taken, room []length.Length) []length.Length {
 	for i := range s.sets {
 		set, n := s.sets[i].ID, 0
 		for k := range taken {
@@ -152,13 +157,14 @@ func (s *Session) repeatsIn(taken []Taken, by map[string][][]length.Length) {
 		if n < 2 {
 			continue
 		}
-		group := make([]length.Length, 0, n)
+		group := room[:0]
 		for k := range taken {
 			if taken[k].Set == set {
 				group = append(group, s.SizeOf(taken[k]).Round())
 			}
 		}
-		instrument := s.instrumentOf(set).ID
-		by[instrument] = append(by[instrument], group)
+		s.pool(s.instrumentOf(set).ID).Add(group)
+		room = group
 	}
+	return room
 }

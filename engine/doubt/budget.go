@@ -50,13 +50,17 @@ func Combine(cs []Contribution) (Budget, error) {
 // they are whole numbers more often, and what cancels cancels to nothing.
 func combine(cs []Contribution, over float64) Budget {
 	var b Budget
-	for _, s := range bySource(cs) {
+	var sources [few]source
+	var room [few]Line
+	lines := room[:0]
+	for _, s := range bySource(cs, sources[:0]) {
 		u := math.Abs(s.sum()) / over
 		if u == 0 && s.moves {
 			b.Cancelled = appendOnce(b.Cancelled, s.name)
 		}
-		b.add(Line{Name: s.name, U: u, DF: s.df})
+		lines = add(lines, Line{Name: s.name, U: u, DF: s.df})
 	}
+	b.Lines = append(b.Lines, lines...)
 	b.finish()
 	return b
 }
@@ -74,10 +78,10 @@ type source struct {
 	moves bool
 }
 
-// bySource gathers contributions by their source, in their order. A source is
-// known as well as the least known of its contributions.
-func bySource(cs []Contribution) []source {
-	out := make([]source, 0, len(cs))
+// bySource gathers contributions by their source, in their order, in an empty list.
+// A source is known as well as the least known of its contributions.
+func bySource(cs []Contribution, out []source) []source {
+	out = slices.Grow(out, len(cs))
 	for i := range cs {
 		c := &cs[i]
 		at := -1
@@ -114,17 +118,17 @@ func (s *source) sum() float64 {
 }
 
 // add puts what one source adds into the line of its name.
-func (b *Budget) add(l Line) {
+func add(lines []Line, l Line) []Line {
 	if l.U == 0 {
-		return
+		return lines
 	}
-	for i, old := range b.Lines {
+	for i, old := range lines {
 		if old.Name == l.Name && old.DF == l.DF {
-			b.Lines[i].U = math.Hypot(old.U, l.U)
-			return
+			lines[i].U = math.Hypot(old.U, l.U)
+			return lines
 		}
 	}
-	b.Lines = append(b.Lines, l)
+	return append(lines, l)
 }
 
 // finish adds the lines up, in shares of the largest so that nothing overflows.

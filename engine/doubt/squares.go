@@ -38,9 +38,12 @@ func (s Squares) ratio(against Squares) (f, p float64, ok bool) {
 
 // shifted returns how far lengths are from a length, in picometres.
 func shifted(g []length.Length, from length.Length) []float64 {
-	out := make([]float64, len(g))
-	for i, l := range g {
-		out[i] = float64(l - from)
+	return appendShifted(make([]float64, 0, len(g)), g, from)
+}
+
+func appendShifted(out []float64, g []length.Length, from length.Length) []float64 {
+	for _, l := range g {
+		out = append(out, float64(l-from))
 	}
 	return out
 }
