@@ -31,15 +31,18 @@ func (r *router) resize(w, h int) {
 	}
 }
 
-// View draws the frame and the top screen: exactly as many lines as the window
-// has, none wider than it.
-func (r *router) View() string {
+// View is the picture as the library wants it, in one piece.
+func (r *router) View() string { return strings.Join(r.picture(), "\n") }
+
+// picture draws the frame and the top screen: exactly as many lines as the window
+// has, each as wide as it.
+func (r *router) picture() []string {
 	defer r.note()
 	switch {
 	case r.w == 0:
-		return ""
+		return nil
 	case r.tooSmall():
-		return strings.Join(draw.Box(r.smallPage(), r.w, r.h), "\n")
+		return draw.Box(r.smallPage(), r.w, r.h)
 	}
 	w, h := r.body()
 	lines := append(make([]string, 0, r.h), r.header())
@@ -49,7 +52,7 @@ func (r *router) View() string {
 	for i, line := range lines {
 		lines[i] = r.st.Palette.Safe(line)
 	}
-	return strings.Join(draw.Box(lines, r.w, r.h), "\n")
+	return draw.Box(lines, r.w, r.h)
 }
 
 func (r *router) smallPage() []string {

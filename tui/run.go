@@ -41,7 +41,7 @@ func (d drawn) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // View draws the router on the canvas.
 func (d drawn) View() string {
 	if d.w > 0 {
-		d.on.Show(d.router.View(), d.w)
+		d.on.Show(d.picture(), d.w)
 	}
 	return ""
 }

@@ -166,6 +166,13 @@ func (s *station) until(limit time.Duration, holds func() bool) bool {
 // rest waits until the screen has not changed for a moment.
 func (s *station) rest() { s.silence(atRest) }
 
+// wrote reports whether what the program wrote, until it is at rest, is so.
+func (s *station) wrote(is func(sent []byte) bool) (found bool) {
+	s.rest()
+	s.until(0, func() bool { found = is(s.sent); return true })
+	return found
+}
+
 // silence waits until the screen has not changed for so long.
 func (s *station) silence(long time.Duration) {
 	late := time.NewTimer(patience)

@@ -59,6 +59,7 @@ var storyCommands = map[string]func(ts *testscript.TestScript, neg bool, args []
 	"bells":     plain("N", 1, 1, bellsCommand),
 	"pressed":   plain("N", 1, 1, pressedCommand),
 	"sent":      counted("TEXT", 1, 1, sentCommand),
+	"coloured":  counted("", 0, 0, colouredCommand),
 	"resize":    plain("WxH", 1, 1, resizeCommand),
 	"term":      plain("SIGNAL", 1, 1, termCommand),
 	"quit":      plain("", 0, 0, quitCommand),
@@ -218,12 +219,17 @@ func bellsCommand(ts *testscript.TestScript, b *bench, _ bool, args []string) {
 func sentCommand(ts *testscript.TestScript, b *bench, neg bool, args []string) {
 	text, err := unescape(args[0])
 	ts.Check(err)
-	s := b.station(ts)
-	s.rest()
-	var found bool
-	s.until(0, func() bool { found = bytes.Contains(s.sent, []byte(text)); return true })
-	if found == neg {
+	if found := b.station(ts).wrote(func(sent []byte) bool { return bytes.Contains(sent, []byte(text)) }); found == neg {
 		ts.Fatalf("the program wrote %q: %v", text, found)
+	}
+}
+
+// colour is a style that sets a colour, of the text or behind it.
+var colour = regexp.MustCompile(`\x1b\[(\d*[;:])*(3[0-8]|4[0-8]|9[0-7]|10[0-7])([;:]\d*)*m`)
+
+func colouredCommand(ts *testscript.TestScript, b *bench, neg bool, _ []string) {
+	if found := b.station(ts).wrote(colour.Match); found == neg {
+		ts.Fatalf("the program wrote colours: %v", found)
 	}
 }
 

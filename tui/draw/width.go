@@ -13,26 +13,32 @@ func Width(s string) int {
 
 // quickWidth measures a line of ASCII, styles, and box and block signs, which is
 // most of what is drawn, many times as fast; it gives up on anything else.
-func quickWidth(s string) (n int, ok bool) {
-	for i := 0; i < len(s); {
-		switch c := s[i]; {
-		case c >= ' ' && c < 0x7f:
-			i++
-			n++
-		case c == 0x1b:
-			length := styleLength(s[i:])
-			if length == 0 {
-				return 0, false
-			}
-			i += length
-		case boxesAreNarrow && isBox(s[i:]):
-			i += 3
-			n++
-		default:
+func quickWidth(s string) (width int, ok bool) {
+	for s != "" {
+		n, cells := piece(s)
+		if n == 0 {
 			return 0, false
 		}
+		s, width = s[n:], width+cells
 	}
-	return n, true
+	return width, true
+}
+
+// piece is the length and the width of the style, the ASCII, or the box or block sign
+// that s starts with; a length of 0 where it starts with anything else.
+func piece(s string) (n, cells int) {
+	switch {
+	case s == "":
+		return 0, 0
+	case s[0] >= ' ' && s[0] < 0x7f:
+		return 1, 1
+	case s[0] == 0x1b:
+		return styleLength(s), 0
+	case boxesAreNarrow && isBox(s):
+		return 3, 1
+	default:
+		return 0, 0
+	}
 }
 
 // boxesAreNarrow tells whether this process counts box signs as one cell; with

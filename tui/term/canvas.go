@@ -3,6 +3,7 @@ package term
 import (
 	"bytes"
 	"runtime"
+	"strconv"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -10,6 +11,8 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 	xterm "github.com/charmbracelet/x/term"
+
+	"borewright/tui/draw"
 )
 
 // Canvas draws pictures on an output as soon as they are there, one each gap at
@@ -53,11 +56,12 @@ func (c *Canvas) Start(report func(error)) { Go(c.draw, report) }
 // Stop ends drawing. Call it once.
 func (c *Canvas) Stop() { close(c.done) }
 
-// Show has a picture shown, in lines of w cells at most. It lets the drawing go first:
+// Show has a picture shown, in lines of w cells at most that leave no style on and are
+// the canvas's from then on. It lets the drawing go first:
 // while garbage is collected on two processors, or a backup is made, the next message
 // and whoever else was waiting held it up for 4 ms.
-func (c *Canvas) Show(lines string, w int) {
-	c.next.Store(&picture{strings.Split(lines, "\n"), w})
+func (c *Canvas) Show(lines []string, w int) {
+	c.next.Store(&picture{lines, w})
 	c.stir()
 	runtime.Gosched()
 }
@@ -124,16 +128,22 @@ func (c *Canvas) paint() bool {
 }
 
 // over appends to buf what makes a picture of the lines shown before, none of which
-// are known when there are none. It goes down line by line: no address of the cursor
-// can be taken for a colour.
+// are known when there are none: of each line that changed what follows the first
+// change, up to the last sign. Whole lines were 16 kB of a key at 200x60, this is 8.
 func (p *picture) over(buf []byte, shown []string) []byte {
 	at := -1 // the line in which the cursor is
 	for i, line := range p.lines {
-		if i < len(shown) && shown[i] == line {
-			continue
+		var same draw.Head
+		if i < len(shown) {
+			if shown[i] == line {
+				continue
+			}
+			same = draw.Alike(shown[i], line)
 		}
-		buf = append(down(buf, at, i), line...)
-		if ansi.StringWidth(line) < p.w {
+		buf = append(right(down(buf, at, i), same.Cells), same.Style...)
+		rest := strings.TrimRight(line[same.Bytes:], " ")
+		buf = append(buf, rest...)
+		if same.Cells+draw.Width(rest) < p.w {
 			buf = append(buf, ansi.EraseLineRight...)
 		}
 		at = i
@@ -156,4 +166,12 @@ func down(buf []byte, from, to int) []byte {
 		buf = append(buf, '\n')
 	}
 	return buf
+}
+
+// right appends what puts the cursor n cells on.
+func right(buf []byte, n int) []byte {
+	if n == 0 {
+		return buf
+	}
+	return append(strconv.AppendInt(append(buf, "\x1b["...), int64(n), 10), 'C')
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"testing/synctest"
@@ -13,6 +14,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/vt"
 	"pgregory.net/rapid"
+
+	"borewright/tui/draw"
 )
 
 // log keeps each write and when it came.
@@ -64,14 +67,14 @@ func (l *log) is(t *testing.T, want ...string) {
 func TestAPictureIsDrawnAtOnce(t *testing.T) {
 	canvas(t, func(c *Canvas) {
 		time.Sleep(3 * time.Millisecond)
-		c.Show("ab\ncdef", 4)
+		c.Show([]string{"ab", "cdef"}, 4)
 	}).is(t, "3ms", "\x1b[Hab\x1b[K\r\ncdef")
 }
 
 func TestTwoPicturesAreAGapApart(t *testing.T) {
 	canvas(t, func(c *Canvas) {
 		for i := range 5 {
-			c.Show(fmt.Sprintf("title\n%d\nfoot", i), 9)
+			c.Show([]string{"title", strconv.Itoa(i), "foot"}, 9)
 			time.Sleep(3 * time.Millisecond)
 		}
 	}).is(t, "0s", "\x1b[Htitle\x1b[K\r\n0\x1b[K\r\nfoot\x1b[K", "8ms", "\x1b[H\n2\x1b[K", "16ms", "\x1b[H\n4\x1b[K")
@@ -79,11 +82,11 @@ func TestTwoPicturesAreAGapApart(t *testing.T) {
 
 func TestWhatDoesNotChangeIsNotDrawn(t *testing.T) {
 	canvas(t, func(c *Canvas) {
-		c.Show("a\nb", 2)
+		c.Show([]string{"a", "b"}, 2)
 		time.Sleep(20 * time.Millisecond)
-		c.Show("a\nb", 2) // is no picture that the next would have to wait for
+		c.Show([]string{"a", "b"}, 2) // is no picture that the next would have to wait for
 		time.Sleep(time.Millisecond)
-		c.Show("a\nc", 2)
+		c.Show([]string{"a", "c"}, 2)
 	}).is(t, "0s", "\x1b[Ha\x1b[K\r\nb\x1b[K", "21ms", "\x1b[H\nc\x1b[K")
 }
 
@@ -91,14 +94,14 @@ func TestWhatDoesNotChangeIsNotDrawn(t *testing.T) {
 // leaves the alternate screen. A bell has not.
 func TestAllIsDrawnAgainAfterAnotherWrite(t *testing.T) {
 	canvas(t, func(c *Canvas) {
-		c.Show("a", 2)
+		c.Show([]string{"a"}, 2)
 		time.Sleep(20 * time.Millisecond)
 		c.Bell(1)
 		time.Sleep(time.Millisecond)
 		_, _ = io.WriteString(c, ansi.EraseEntireScreen)
 		time.Sleep(20 * time.Millisecond)
 		_, _ = c.Write([]byte(screenOff))
-		c.Show("b", 2)
+		c.Show([]string{"b"}, 2)
 	}).is(t, "0s", "\x1b[Ha\x1b[K", "20ms", "\a", "21ms", "\x1b[2J", "21ms", "\x1b[Ha\x1b[K", "41ms", screenOff)
 }
 
@@ -115,7 +118,7 @@ func TestATerminalThatTakesNothingHoldsUpNobody(t *testing.T) {
 		s.free <- struct{}{}
 		_, _ = c.Write(screenShown)
 		for range 10 {
-			c.Show("a", 1)
+			c.Show([]string{"a"}, 1)
 			synctest.Wait()
 		}
 		close(s.free)
@@ -128,17 +131,37 @@ func TestAPanicWhileDrawingIsReported(t *testing.T) {
 	c.active = true
 	reports := make(chan error)
 	c.Start(func(err error) { reports <- err })
-	c.Show("a", 1)
+	c.Show([]string{"a"}, 1)
 	if err := <-reports; err.Error() != "a part of the program failed: out of ink" {
 		t.Errorf("reported %v", err)
 	}
 }
 
-// TestPicturesOnATerminal: whatever was shown before, a terminal shows the picture.
+// Of a line only what follows the first change is drawn, in its style, and no blanks
+// at its end.
+func TestALineIsDrawnFromItsFirstChange(t *testing.T) {
+	canvas(t, func(c *Canvas) {
+		for _, line := range []string{"bore 1 │ \x1b[31m3.7500\x1b[0m    ", "bore 1 │ \x1b[31m3.7512\x1b[0m    ", "bore 1           "} {
+			c.Show([]string{line}, 17)
+			time.Sleep(20 * time.Millisecond)
+		}
+	}).is(t, "0s", "\x1b[Hbore 1 │ \x1b[31m3.7500\x1b[0m\x1b[K", "20ms", "\x1b[H\x1b[12C\x1b[31m512\x1b[0m\x1b[K", "40ms", "\x1b[H\x1b[6C\x1b[K")
+}
+
+// TestPicturesOnATerminal: whatever was shown before, a terminal shows the picture as
+// one that shows it first.
 func TestPicturesOnATerminal(t *testing.T) {
 	const w, h = 12, 5
-	line := rapid.OneOf(rapid.SampledFrom([]string{"", "a", "full width ·", "\x1b[31mred\x1b[0m", "└──┐"}), rapid.StringMatching(`[a-c ]{0,12}`))
-	lines := rapid.SliceOfN(line, 1, h)
+	part := rapid.OneOf(rapid.SampledFrom([]string{
+		"a", "bore", "     ", "·", "é", "e\u0301", "日", "─", "│", "█▌", "\x1b[31mred\x1b[0m", "\x1b[1m \x1b[0m", "\x1b[1;32m█\x1b[m",
+	}), rapid.StringMatching(`[a-c ]{0,3}`))
+	lines := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) string {
+		line := draw.Cut(strings.Join(rapid.SliceOfN(part, 0, 6).Draw(t, "parts"), ""), w)
+		if rapid.Bool().Draw(t, "padded") {
+			line = draw.Fit(line, w)
+		}
+		return line
+	}), 1, h)
 	rapid.Check(t, func(t *rapid.T) {
 		var out bytes.Buffer
 		screen := vt.NewEmulator(w, h)
@@ -149,18 +172,14 @@ func TestPicturesOnATerminal(t *testing.T) {
 				_, _ = c.Write([]byte("\x1b[Htouched\r\n\x1b[2J\x1b[H"))
 			}
 			next := lines.Draw(t, "lines")
-			c.Show(strings.Join(next, "\n"), w)
+			c.Show(next, w)
 			c.paint()
 			_, _ = screen.Write(out.Bytes())
 			out.Reset()
-			want := make([]string, h)
-			for i := range next {
-				want[i] = strings.TrimRight(ansi.Strip(next[i]), " ")
-			}
-			for i, got := range strings.Split(screen.String(), "\n") {
-				if got = strings.TrimRight(got, " "); got != want[i] {
-					t.Fatalf("line %d is %q, want %q", i, got, want[i])
-				}
+			first := vt.NewEmulator(w, h)
+			_, _ = first.WriteString(strings.Join(next, "\r\n"))
+			if got, want := screen.Render(), first.Render(); got != want {
+				t.Fatalf("shows\n%q\nwant\n%q", got, want)
 			}
 		}
 	})
