@@ -37,7 +37,7 @@ type Measured struct {
 	// the family (of a bearing only those square to the parting line).
 	Grid    form.Grid
 	Figures form.Figures
-	AsFound form.Figures // of the stage before any work, where there was work
+	AsFound *form.Figures // of the stage before any work; nil where there was none
 	Worked  bool
 	// Suspect says that its sizes rest on a gauge whose zero cannot be believed.
 	Suspect bool
@@ -46,7 +46,7 @@ type Measured struct {
 	Places   int // decimals the figures are shown with
 	findings []Finding
 
-	judgedGrid form.Grid
+	judgedGrid *form.Grid // Grid itself where all directions count
 	belief     belief
 }
 
@@ -54,14 +54,15 @@ type Measured struct {
 func Assess(s *Session) *Assessment {
 	features, pairs := s.plan.Features(s.layout), s.pairs()
 	a := &Assessment{Head: s.Head(), Features: make([]*Measured, len(features)), Clearances: make([]*Fit, len(pairs))}
+	var meter form.Meter
 	for i, f := range features {
-		a.Features[i] = s.measure(f)
+		a.Features[i] = s.measure(f, &meter)
 	}
 	for _, m := range a.Features {
 		m.findings = s.judge(a, m)
 	}
-	for i := range pairs {
-		a.Clearances[i] = s.fit(a, &pairs[i])
+	for i, p := range pairs {
+		a.Clearances[i] = s.fit(a, p)
 	}
 	a.rank(s)
 	a.Ready = s.ready()
@@ -87,9 +88,10 @@ func (a *Assessment) Again(s *Session, t Touched) *Assessment {
 }
 
 func (a *Assessment) measureAgain(s *Session, touched []plan.Feature) {
+	var meter form.Meter
 	for i, m := range a.Features {
 		if slices.Contains(touched, m.Of) {
-			a.Features[i] = s.measure(m.Of)
+			a.Features[i] = s.measure(m.Of, &meter)
 		}
 	}
 	for _, m := range a.Features {
@@ -99,7 +101,7 @@ func (a *Assessment) measureAgain(s *Session, touched []plan.Feature) {
 	}
 	for i, c := range a.Clearances {
 		if slices.ContainsFunc(touched, c.pair.touches) {
-			a.Clearances[i] = s.fit(a, &c.pair)
+			a.Clearances[i] = s.fit(a, c.pair)
 		}
 	}
 }
@@ -121,7 +123,7 @@ func (a *Assessment) feature(f plan.Feature) *Measured {
 }
 
 // unplanned stands for every feature that is not planned.
-var unplanned Measured
+var unplanned = Measured{judgedGrid: &form.Grid{}}
 
 // ClearancesOf returns the clearances a feature takes part in.
 func (a *Assessment) ClearancesOf(f plan.Feature) []*Fit {
@@ -135,18 +137,20 @@ func (a *Assessment) ClearancesOf(f plan.Feature) []*Fit {
 }
 
 // measure computes one feature's figures.
-func (s *Session) measure(f plan.Feature) *Measured {
+func (s *Session) measure(f plan.Feature, meter *form.Meter) *Measured {
 	stage := s.Stage(f)
 	m := &Measured{Of: f, Name: s.Name(f), Stage: s.StageName(f, stage), Worked: stage > 0}
 	spots := s.spotsOf(f)
 	m.Grid = s.grid(f, stage, spots)
 	m.Places = s.decimals(stage, spots)
 	see := s.sees(f.Family)
-	m.judgedGrid = judgedOnly(f.Family, m.Grid)
-	m.Figures = form.Measure(m.judgedGrid, see)
+	m.judgedGrid = judgedOnly(f.Family, &m.Grid)
+	m.Figures = meter.Measure(*m.judgedGrid, see)
 	m.Planned, m.Read = count(m.Grid)
 	if m.Worked {
-		m.AsFound = form.Measure(judgedOnly(f.Family, s.grid(f, 0, spots)), see)
+		found := s.grid(f, 0, spots)
+		figures := meter.Measure(*judgedOnly(f.Family, &found), see)
+		m.AsFound = &figures
 	}
 	for _, sp := range spots {
 		if s.leftOut(f, sp) {
@@ -186,12 +190,13 @@ func (s *Session) grid(f plan.Feature, stage int, spots []*spot) form.Grid {
 
 // judgedOnly returns the part of a grid in the direction that alone counts for
 // the family. Most families count them all.
-func judgedOnly(f plan.Family, g form.Grid) form.Grid {
+func judgedOnly(f plan.Family, g *form.Grid) *form.Grid {
 	t, _ := f.Traits()
 	if t.Judged == "" {
 		return g
 	}
-	return columns(g, t.Judged)
+	judged := columns(*g, t.Judged)
+	return &judged
 }
 
 // count returns how many places a grid has and how many of them were read.

@@ -12,40 +12,31 @@ import (
 // was read. Parts of them are cells too, of the same figures: to copy those took a
 // seventh of what a full assessment allocated.
 type cells struct {
-	of   plan.Feature
-	dirs []string
-	from int // where dirs begin in a level's figures
-	rows []cellRow
-}
-
-// cellRow is one level of cells.
-type cellRow struct {
-	level  string
-	values []length.Exact
+	of     plan.Feature
+	dirs   []string
+	from   int // where dirs begin in a level's figures
+	levels []plan.Level
+	values [][]length.Exact // of each level
 }
 
 // cellsOf lays the places of a feature's judged figures out as its grid is.
 func (s *Session) cellsOf(m *Measured) cells { return s.cellsIn(m.Of, m.judgedGrid) }
 
-func (s *Session) cellsIn(f plan.Feature, grid form.Grid) cells {
+func (s *Session) cellsIn(f plan.Feature, grid *form.Grid) cells {
 	g, _ := s.plan.Group(f.Family)
-	x := cells{of: f, dirs: grid.Names, rows: make([]cellRow, len(grid.Values))}
-	for i, row := range grid.Values {
-		x.rows[i] = cellRow{g.Levels[i].ID, row}
-	}
-	return x
+	return cells{of: f, dirs: grid.Names, levels: g.Levels, values: grid.Values}
 }
 
 // value is the figure at a level and direction, place where it was read.
-func (x cells) value(level, dir int) length.Exact { return x.rows[level].values[x.from+dir] }
+func (x cells) value(level, dir int) length.Exact { return x.values[level][x.from+dir] }
 
 func (x cells) place(level, dir int) plan.Place {
-	return plan.Place{Of: x.of, Level: x.rows[level].level, Dir: x.dirs[dir]}
+	return plan.Place{Of: x.of, Level: x.levels[level].ID, Dir: x.dirs[dir]}
 }
 
 // row returns the cells at a level.
 func (x cells) row(level int) cells {
-	x.rows = x.rows[level : level+1]
+	x.levels, x.values = x.levels[level:level+1], x.values[level:level+1]
 	return x
 }
 
@@ -59,7 +50,7 @@ func (x cells) column(dir int) cells {
 // when none is measured.
 func (x cells) extremes() (small, large plan.Place, ok bool) {
 	var least, most struct{ level, dir int }
-	for i := range x.rows {
+	for i := range x.values {
 		for k := range x.dirs {
 			v, here := x.value(i, k), struct{ level, dir int }{i, k}
 			switch {
@@ -90,8 +81,8 @@ func (s *Session) spreadOf(x cells) doubt.Figure {
 
 // meanOf is the mean of the cells that are measured.
 func (s *Session) meanOf(x cells) doubt.Figure {
-	fs := make([]doubt.Figure, 0, len(x.rows)*len(x.dirs))
-	for i := range x.rows {
+	fs := make([]doubt.Figure, 0, len(x.values)*len(x.dirs))
+	for i := range x.values {
 		for k := range x.dirs {
 			if x.value(i, k).Measured() {
 				fs = append(fs, s.placeFigure(x.place(i, k)))
@@ -114,7 +105,7 @@ func (s *Session) figureOf(m *Measured, l *limit.Limits, by limit.Definition, c 
 	case l.On == limit.Taper && by == limit.Spread:
 		return s.spreadOf(x.column(c.dir))
 	case l.On == limit.Taper && by == limit.EndToEnd:
-		return s.placeFigure(x.place(0, c.dir)).Less(s.placeFigure(x.place(len(x.rows)-1, c.dir)))
+		return s.placeFigure(x.place(0, c.dir)).Less(s.placeFigure(x.place(len(x.values)-1, c.dir)))
 	case l.On == limit.Taper:
 		return s.slopeFigure(m, x.column(c.dir))
 	default:
@@ -127,7 +118,7 @@ func (s *Session) figureOf(m *Measured, l *limit.Limits, by limit.Definition, c 
 func (s *Session) slopeFigure(m *Measured, x cells) doubt.Figure {
 	var rs []doubt.Reading
 	var depths []float64
-	for i := range x.rows {
+	for i := range x.values {
 		if d := m.judgedGrid.Depths[i]; x.value(i, 0).Measured() && d.Measured() {
 			rs, depths = append(rs, s.placeReading(x.place(i, 0))), append(depths, d.Float())
 		}

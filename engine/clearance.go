@@ -23,7 +23,7 @@ type Fit struct {
 	// means, where both are known.
 	Difference length.Exact
 	Places     int
-	pair       pair
+	pair       *pair
 	findings   []Finding
 }
 
@@ -70,8 +70,8 @@ var pairings = []struct{ hole, shaft, housing, shell plan.Family }{
 
 // pairs returns the clearances of the plan: those whose hole and shaft are
 // both measured, and those whose parts are.
-func (s *Session) pairs() []pair {
-	var out []pair
+func (s *Session) pairs() []*pair {
+	var out []*pair
 	for _, x := range pairings {
 		if !s.planned(x.shaft) {
 			continue
@@ -87,11 +87,12 @@ func (s *Session) pairs() []pair {
 				p.instead = s.shellsAt(x.housing, x.shell, at)
 			}
 			if s.planned(x.hole) {
-				out = append(out, p)
+				out = append(out, &p)
 			}
 			if inParts {
-				p.parts, p.instead = p.instead, shells{}
-				out = append(out, p)
+				made := p
+				made.parts, made.instead = p.instead, shells{}
+				out = append(out, &made)
 			}
 		}
 	}
@@ -125,7 +126,7 @@ func (s *Session) shellsAt(housing, shell plan.Family, at int) shells {
 // fit computes one clearance from the figures that a already holds.
 func (s *Session) fit(a *Assessment, p *pair) *Fit {
 	shaft, hole := a.feature(p.shaft), a.feature(p.hole)
-	f := &Fit{Hole: p.hole, Shaft: p.shaft, Name: s.Name(p.hole), FromParts: !p.parts.housing.IsZero(), pair: *p}
+	f := &Fit{Hole: p.hole, Shaft: p.shaft, Name: s.Name(p.hole), FromParts: !p.parts.housing.IsZero(), pair: p}
 	f.Places = max(hole.Places, shaft.Places)
 	holes, shafts := hole.judgedGrid.Values, s.halfOf(shaft, p.half)
 	if f.FromParts {
@@ -155,7 +156,7 @@ func (s *Session) fit(a *Assessment, p *pair) *Fit {
 // judgedSo reports whether it is this clearance of a bearing that limits are put
 // to: the assembled one, but the one from parts where that alone is known.
 func (s *Session) judgedSo(a *Assessment, f *Fit, assembled fit.Clearance, shafts [][]length.Exact) bool {
-	p := &f.pair
+	p := f.pair
 	switch {
 	case f.FromParts && s.planned(p.hole.Family):
 		return f.Clearance.Judged.Measured() && !assembled.Judged.Measured()
@@ -235,25 +236,25 @@ func (s *Session) judgeFit(a *Assessment, f *Fit, l *limit.Limits, hole, shaft [
 	if fit.Definition(by) != c.By {
 		c = fit.Between(hole, shaft, fit.Definition(by))
 	}
+	var room [candidates]candidate
 	found := s.worstOf(put{f.Hole, nil, f.Places, l, by, func(c candidate) doubt.Figure {
 		return s.clearanceFigure(cells, by, c)
-	}}, clearanceCandidates(c, len(shaft)))
+	}}, clearanceCandidates(room[:0], c, len(shaft)))
 	found.With, found.at = f.Shaft, f.pair.at
-	found.Judgement.Suspect = found.Value.Measured() && s.suspectFit(a, &f.pair)
+	found.Judgement.Suspect = found.Value.Measured() && s.suspectFit(a, f.pair)
 	s.note(&found, f.pair.features()...)
 	return found
 }
 
-// clearanceCandidates are the clearances that a limit is put to: of a shaft
-// read at one level, which travels the hole, its one clearance; else those of
-// every level.
-func clearanceCandidates(c fit.Clearance, shaftLevels int) []candidate {
+// clearanceCandidates adds to a list the clearances that a limit is put to: of a
+// shaft read at one level, which travels the hole, its one clearance; else those
+// of every level.
+func clearanceCandidates(cs []candidate, c fit.Clearance, shaftLevels int) []candidate {
 	if c.Bound || shaftLevels == 1 {
-		return measuredOnly(candidate{c.Judged, c.Level, -1, c.Bound})
+		return withMeasured(cs, candidate{c.Judged, c.Level, -1, c.Bound})
 	}
-	var out []candidate
 	for i, l := range c.ByLevel {
-		out = append(out, candidate{l.Judged, i, -1, false})
+		cs = withMeasured(cs, candidate{l.Judged, i, -1, false})
 	}
-	return measuredOnly(out...)
+	return cs
 }

@@ -18,7 +18,8 @@ func (s *Session) fitCells(a *Assessment, p *pair) fitCells {
 		return x
 	}
 	housing, upper, lower := a.feature(p.parts.housing), a.feature(p.parts.upper), a.feature(p.parts.lower)
-	x.hole = s.cellsIn(housing.Of, columns(housing.Grid, "vertical"))
+	square := columns(housing.Grid, "vertical")
+	x.hole = s.cellsIn(housing.Of, &square)
 	x.shells = s.meanOf(s.cellsOf(upper)).Plus(s.meanOf(s.cellsOf(lower)))
 	return x
 }
@@ -30,11 +31,10 @@ func (s *Session) halfCells(m *Measured, half string) cells {
 		return x
 	}
 	g, _ := s.plan.Group(m.Of.Family)
-	all := x.rows
-	x.rows = make([]cellRow, 0, len(all))
-	for i, row := range all {
-		if l := &g.Levels[i]; l.Half == "" || l.Half == half {
-			x.rows = append(x.rows, row)
+	x.levels, x.values = nil, nil
+	for i, row := range m.judgedGrid.Values {
+		if l := g.Levels[i]; l.Half == "" || l.Half == half {
+			x.levels, x.values = append(x.levels, l), append(x.values, row)
 		}
 	}
 	return x
@@ -43,8 +43,8 @@ func (s *Session) halfCells(m *Measured, half string) cells {
 // clearanceFigure is a clearance by its definition as a sum of places.
 func (s *Session) clearanceFigure(x fitCells, by limit.Definition, c candidate) doubt.Figure {
 	hole, shaft := x.hole, x.shaft
-	if !c.bound && c.level >= 0 && c.level < len(hole.rows) && len(shaft.rows) > 0 {
-		hole, shaft = hole.row(c.level), shaft.row(min(c.level, len(shaft.rows)-1))
+	if !c.bound && c.level >= 0 && c.level < len(hole.values) && len(shaft.values) > 0 {
+		hole, shaft = hole.row(c.level), shaft.row(min(c.level, len(shaft.values)-1))
 	}
 	tight, _, okHole := hole.extremes()
 	small, large, okShaft := shaft.extremes()

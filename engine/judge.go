@@ -26,7 +26,7 @@ type Finding struct {
 	Level, Dir string
 	Bound      bool // a bound, made from different levels
 	Judgement  limit.Judgement
-	Limits     limit.Limits
+	Limits     *limit.Limits // not to be changed
 	// Notes are what stays on its figure: see Session.Notes.
 	Notes []string
 	// Text is the finding as a sentence, with its notes.
@@ -63,9 +63,10 @@ func (s *Session) judgeOne(a *Assessment, m *Measured, l *limit.Limits) Finding 
 	if l.On == limit.EndGap {
 		return s.judgeGap(a, m, l, by)
 	}
+	var room [candidates]candidate
 	return s.worstOf(put{m.Of, m.judgedGrid.Names, m.Places, l, by, func(c candidate) doubt.Figure {
 		return s.figureOf(m, l, by, c)
-	}}, candidatesOf(m, l, by))
+	}}, candidatesOf(room[:0], m, l, by))
 }
 
 // roundJudged reports whether out-of-round may be judged: shells are eccentric
@@ -123,7 +124,7 @@ type put struct {
 
 // worstOf judges every candidate and keeps the worst, with its doubt.
 func (s *Session) worstOf(x put, cs []candidate) Finding {
-	best := Finding{Of: x.of, On: x.limits.On, By: x.by, Limits: x.limits.Effective(), at: s.lineAt(x.of)}
+	best := Finding{Of: x.of, On: x.limits.On, By: x.by, Limits: effective(x.limits), at: s.lineAt(x.of)}
 	subject := limit.Subject{Kind: limit.KindOf(x.limits.On), Shape: x.of.Family.Shape(), Judge: s.rules.Judge}
 	best.Judgement = best.Limits.Judge(length.Exact{}, subject)
 	subject.Guard = s.rules.Decision == record.Guarded
@@ -146,6 +147,16 @@ func (s *Session) worstOf(x put, cs []candidate) Finding {
 	return best
 }
 
+// effective returns limits with those per length made plain. Those that are plain are
+// not copied: it was a third of a finding.
+func effective(l *limit.Limits) *limit.Limits {
+	if l.Per.IsZero() && l.Travel.IsZero() {
+		return l
+	}
+	made := l.Effective()
+	return &made
+}
+
 func (s *Session) whereOf(f plan.Feature, dirs []string, c candidate) (level, dir string) {
 	g, _ := s.plan.Group(f.Family)
 	if c.level >= 0 && c.level < len(g.Levels) {
@@ -157,73 +168,73 @@ func (s *Session) whereOf(f plan.Feature, dirs []string, c candidate) (level, di
 	return level, dir
 }
 
-// candidatesOf returns the values of a feature that a limit is put to.
-func candidatesOf(m *Measured, l *limit.Limits, by limit.Definition) []candidate {
+// candidates is how many candidates are judged on the stack; few features have more.
+// In lists they were a fortieth of what a full assessment allocated.
+const candidates = 16
+
+// candidatesOf adds to a list the values of a feature that a limit is put to.
+func candidatesOf(cs []candidate, m *Measured, l *limit.Limits, by limit.Definition) []candidate {
 	f := &m.Figures
 	if t, _ := m.Of.Family.Traits(); t.Figure == string(l.On) {
-		return readingsOf(m, by)
+		return readingsOf(cs, m, by)
 	}
 	switch l.On {
 	case limit.Size:
-		return sizes(m, by)
+		return sizes(cs, m, by)
 	case limit.OutOfRound:
-		return measuredOnly(candidate{f.OutOfRound, f.OutOfRoundLevel, -1, false})
+		return withMeasured(cs, candidate{f.OutOfRound, f.OutOfRoundLevel, -1, false})
 	case limit.OverallSpread:
-		return measuredOnly(candidate{f.Overall, -1, -1, false})
+		return withMeasured(cs, candidate{f.Overall, -1, -1, false})
 	case limit.Taper:
-		return tapers(f, by, l.Signed())
+		return tapers(cs, f, by, l.Signed())
 	default:
-		return nil
+		return cs
 	}
 }
 
-func measuredOnly(cs ...candidate) []candidate {
-	out := cs[:0]
-	for _, c := range cs {
-		if c.value.Measured() {
-			out = append(out, c)
-		}
+// withMeasured adds a candidate that is measured.
+func withMeasured(cs []candidate, c candidate) []candidate {
+	if !c.value.Measured() {
+		return cs
 	}
-	return out
+	return append(cs, c)
 }
 
-func sizes(m *Measured, by limit.Definition) []candidate {
+func sizes(cs []candidate, m *Measured, by limit.Definition) []candidate {
 	if by == limit.Average {
-		return measuredOnly(candidate{m.Figures.Mean, -1, -1, false})
+		return withMeasured(cs, candidate{m.Figures.Mean, -1, -1, false})
 	}
-	out := make([]candidate, 0, m.Planned)
 	for i, row := range m.judgedGrid.Values {
 		for k, v := range row {
-			out = append(out, candidate{v, i, k, false})
+			cs = withMeasured(cs, candidate{v, i, k, false})
 		}
 	}
-	return measuredOnly(out...)
+	return cs
 }
 
-// readingsOf returns what a limit is put to where a reading is the figure.
-func readingsOf(m *Measured, by limit.Definition) []candidate {
+// readingsOf adds what a limit is put to where a reading is the figure.
+func readingsOf(cs []candidate, m *Measured, by limit.Definition) []candidate {
 	if by != limit.TotalReading {
-		return sizes(m, by)
+		return sizes(cs, m, by)
 	}
 	if m.Read == 1 {
-		return measuredOnly(candidate{m.Figures.Mean.Abs(), -1, -1, false})
+		return withMeasured(cs, candidate{m.Figures.Mean.Abs(), -1, -1, false})
 	}
-	return measuredOnly(candidate{m.Figures.Overall, -1, -1, false})
+	return withMeasured(cs, candidate{m.Figures.Overall, -1, -1, false})
 }
 
-func tapers(f *form.Figures, by limit.Definition, signed bool) []candidate {
+func tapers(cs []candidate, f *form.Figures, by limit.Definition, signed bool) []candidate {
 	if by == limit.Spread {
-		return measuredOnly(candidate{f.Spread, -1, f.SpreadDir, false})
+		return withMeasured(cs, candidate{f.Spread, -1, f.SpreadDir, false})
 	}
 	if by == limit.Slope {
-		return measuredOnly(candidate{f.SlopeTaper, -1, f.SlopeDir, false})
+		return withMeasured(cs, candidate{f.SlopeTaper, -1, f.SlopeDir, false})
 	}
 	if !signed {
-		return measuredOnly(candidate{f.EndToEnd.Abs(), -1, f.EndToEndDir, false})
+		return withMeasured(cs, candidate{f.EndToEnd.Abs(), -1, f.EndToEndDir, false})
 	}
-	var out []candidate
 	for i, d := range f.Directions {
-		out = append(out, candidate{d.EndToEnd, -1, i, false})
+		cs = withMeasured(cs, candidate{d.EndToEnd, -1, i, false})
 	}
-	return measuredOnly(out...)
+	return cs
 }

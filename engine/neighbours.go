@@ -48,7 +48,7 @@ func (s *Session) stepFigure(a *Assessment, f plan.Feature) length.Exact {
 // step judges the largest step in a row of figures.
 func (s *Session) step(f plan.Family, l *limit.Limits, figures []length.Exact) Finding {
 	most, at := fit.MostBetweenNeighbours(figures)
-	out := Finding{Of: plan.Feature{Family: f, At: 1}, On: l.On, By: s.definition(l), Limits: l.Effective(), Value: most}
+	out := Finding{Of: plan.Feature{Family: f, At: 1}, On: l.On, By: s.definition(l), Limits: effective(l), Value: most}
 	out.Judgement = out.Limits.Judge(most, limit.Subject{Judge: s.rules.Judge})
 	if at < 0 {
 		out.Text = f.Plural() + ": " + string(l.On) + " not measured"

@@ -212,7 +212,7 @@ func (s *Session) reportFeature(m *Measured) ReportFeature {
 	}
 	out.Eccentricity = s.exactText(m.Eccentricity())
 	if m.Worked {
-		before := s.reportFigures(m.Of, m.AsFound)
+		before := s.reportFigures(m.Of, *m.AsFound)
 		out.AsFound = &before
 	}
 	return out

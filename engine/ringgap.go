@@ -57,7 +57,7 @@ func (s *Session) travelFigure(a *Assessment, x ringTravel) doubt.Figure {
 	if !x.known() || x.at == x.least {
 		return out
 	}
-	bore := s.cellsIn(x.bore, a.feature(x.bore).Grid)
+	bore := s.cellsIn(x.bore, &a.feature(x.bore).Grid)
 	at, least := x.means.Shares(x.at), x.means.Shares(x.least)
 	for i, level := range x.means.Levels {
 		if share := least[i] - at[i]; share != 0 {
@@ -72,7 +72,8 @@ func (s *Session) travelFigure(a *Assessment, x ringTravel) doubt.Figure {
 func (s *Session) judgeGap(a *Assessment, m *Measured, l *limit.Limits, by limit.Definition) Finding {
 	x := s.ringTravel(a, m.Of)
 	opens := x.opens()
-	cs := candidatesOf(m, l, by)
+	var room [candidates]candidate
+	cs := candidatesOf(room[:0], m, l, by)
 	for i := range cs {
 		cs[i].value = cs[i].value.Add(opens)
 	}

@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"borewright/engine/form"
 	"borewright/engine/length"
 	"borewright/engine/plan"
 )
@@ -18,7 +19,7 @@ func (s *Session) Thickness(half plan.Feature, wall bool) length.Exact {
 		return thick(e, wall)
 	}
 	if wall {
-		m := s.measure(half)
+		m := s.measure(half, new(form.Meter))
 		if m.Figures.Mean.Measured() {
 			return m.Figures.Mean
 		}

@@ -11,7 +11,7 @@ import (
 // no limit, or nothing read.
 func (s *Session) tryFit(a *Assessment, p *pair, wider length.Exact) Finding {
 	shaft, hole := a.feature(p.shaft), a.feature(p.hole)
-	f := Fit{Hole: p.hole, Shaft: p.shaft, pair: *p, Places: max(hole.Places, shaft.Places)}
+	f := &Fit{Hole: p.hole, Shaft: p.shaft, pair: p, Places: max(hole.Places, shaft.Places)}
 	holes, shafts := hole.judgedGrid.Values, s.halfOf(shaft, p.half)
 	if !p.parts.housing.IsZero() {
 		holes = s.installed(a, p.parts)
@@ -20,7 +20,7 @@ func (s *Session) tryFit(a *Assessment, p *pair, wider length.Exact) Finding {
 	cells := s.fitCells(a, p)
 	worst := Finding{Of: p.hole, With: p.shaft}
 	for i, l := range s.clearanceLimits(p.hole) {
-		if found := s.judgeFit(a, &f, l, holes, shafts, cells); i == 0 || limit.Compare(found.Judgement, worst.Judgement) < 0 {
+		if found := s.judgeFit(a, f, l, holes, shafts, cells); i == 0 || limit.Compare(found.Judgement, worst.Judgement) < 0 {
 			worst = found
 		}
 	}

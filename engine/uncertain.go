@@ -144,7 +144,7 @@ func (s *Session) poolAll() {
 
 // poolSets pools the sizes that were read more than once in one set, of readings
 // at one place, for the set's instrument. Room is for the sizes of one set, and
-// is handed back: with a list for each the pool was a twentieth of what a full
+// is handed back: with a list for each they were a thirtieth of what a full
 // assessment allocated.
 func (s *Session) poolSets(taken []Taken, room []length.Length) []length.Length {
 	for i := range s.sets {

@@ -148,7 +148,7 @@ func (f Figure) unrepeated() (Budget, error) {
 }
 
 // few is how many contributions, sources and lines are added up on the stack: most
-// figures have no more. In lists they were a twelfth of what a full assessment allocated.
+// figures have no more. In lists they were a fourteenth of what a full assessment allocated.
 const few = 16
 
 // withRoom makes room for every contribution in an empty list.

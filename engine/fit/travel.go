@@ -15,7 +15,8 @@ type Means struct {
 // MeansOf returns the means of a bore as read at [level][direction]. Levels
 // without a depth, or without a reading, have none.
 func MeansOf(depths []length.Exact, bore [][]length.Exact) Means {
-	var m Means
+	n := len(bore)
+	m := Means{make([]length.Exact, 0, n), make([]length.Exact, 0, n), make([]int, 0, n)}
 	for i, row := range bore {
 		if d := length.MeanOf(row...); d.Measured() && i < len(depths) && depths[i].Measured() {
 			m.Depths, m.Diameters, m.Levels = append(m.Depths, depths[i]), append(m.Diameters, d), append(m.Levels, i)

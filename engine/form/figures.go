@@ -71,18 +71,31 @@ type DirFigures struct {
 
 // Measure computes every figure of a feature. see is the least difference its
 // gauge can tell, its reading step; it decides nothing but the shape.
-func Measure(g Grid, see length.Length) Figures {
-	f := Figures{Planned: len(g.Values) * len(g.Angles), Shape: g.shape(see)}
+func Measure(g Grid, see length.Length) Figures { return new(Meter).Measure(g, see) }
+
+// Meter measures one feature after another, in the same room: to make it anew for
+// each was a twelfth of what a full assessment allocated. The zero value is ready.
+type Meter struct {
+	lobes               lobeFit
+	all, column, common []length.Exact
+	rows                [][]length.Exact
+	means               []length.Exact
+	x, y                []float64
+}
+
+// Measure is the function of that name.
+func (m *Meter) Measure(g Grid, see length.Length) Figures {
+	f := Figures{Planned: len(g.Values) * len(g.Angles), Shape: m.shape(g, see)}
 	f.Levels, f.Directions = make([]LevelFigures, 0, len(g.Values)), make([]DirFigures, 0, len(g.Angles))
-	all := make([]length.Exact, 0, f.Planned)
-	var lobes lobeFit
+	m.all = m.all[:0]
 	for level := range g.Values {
-		f.Levels = append(f.Levels, g.level(level, &lobes))
-		all = append(all, g.row(level)...)
+		f.Levels = append(f.Levels, m.level(g, level))
+		m.all = append(m.all, g.row(level)...)
 	}
 	for dir := range g.Angles {
-		f.Directions = append(f.Directions, g.direction(dir))
+		f.Directions = append(f.Directions, m.direction(g, dir))
 	}
+	all := m.all
 	f.Measured = measured(all)
 	f.Smallest, f.Largest, f.Mean = length.Min(all...), length.Max(all...), length.MeanOf(all...)
 	f.Overall = spread(all)
@@ -116,7 +129,7 @@ func worst(n int, of func(int) length.Exact) (most length.Exact, at int) {
 }
 
 // level computes the figures of a level.
-func (g Grid) level(level int, lobes *lobeFit) LevelFigures {
+func (m *Meter) level(g Grid, level int) LevelFigures {
 	row := g.row(level)
 	f := LevelFigures{
 		Planned: len(row), Measured: measured(row),
@@ -126,7 +139,7 @@ func (g Grid) level(level int, lobes *lobeFit) LevelFigures {
 		f.Fit = Lobes{Why: "a three-contact head cannot see an oval"}
 		return f
 	}
-	f.Fit = lobes.fit(g.Angles, row)
+	f.Fit = m.lobes.fit(g.Angles, row)
 	if f.Fit.Rank >= 2 {
 		f.OutOfRound = spread(row)
 	}
@@ -145,14 +158,15 @@ func (g Grid) toward(row []length.Exact, angle int) length.Exact {
 }
 
 // direction computes the figures of a direction.
-func (g Grid) direction(dir int) DirFigures {
-	column := g.column(dir)
+func (m *Meter) direction(g Grid, dir int) DirFigures {
+	m.column = g.column(dir, m.column[:0])
+	column := m.column
 	last := len(column) - 1
 	f := DirFigures{Planned: len(column), Measured: measured(column), Spread: spread(column)}
 	if last > 0 {
 		f.EndToEnd = column[0].Sub(column[last])
 	}
-	line, ok := g.line(column)
+	line, ok := m.line(g)
 	if !ok {
 		return f
 	}
@@ -163,22 +177,22 @@ func (g Grid) direction(dir int) DirFigures {
 	return f
 }
 
-// line fits the readings of a direction over their depths, both counted from
-// the first so that no digit is lost.
-func (g Grid) line(column []length.Exact) (Line, bool) {
-	x, y := make([]float64, 0, len(column)), make([]float64, 0, len(column))
+// line fits the readings of the direction in the column over their depths, both
+// counted from the first so that no digit is lost.
+func (m *Meter) line(g Grid) (Line, bool) {
+	m.x, m.y = m.x[:0], m.y[:0]
 	var depth, size length.Exact
-	for level, v := range column {
+	for level, v := range m.column {
 		d := g.depth(level)
 		if !d.Measured() || !v.Measured() {
 			continue
 		}
-		if len(x) == 0 {
+		if len(m.x) == 0 {
 			depth, size = d, v
 		}
-		x, y = append(x, d.Sub(depth).Float()), append(y, v.Sub(size).Float())
+		m.x, m.y = append(m.x, d.Sub(depth).Float()), append(m.y, v.Sub(size).Float())
 	}
-	return FitLine(x, y)
+	return FitLine(m.x, m.y)
 }
 
 // rounded takes a floating-point number of picometres back to a length; not

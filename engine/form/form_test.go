@@ -1,6 +1,7 @@
 package form_test
 
 import (
+	"reflect"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -52,6 +53,44 @@ func oneBore(t fataler) Grid {
 			[]string{"67.021", "67.015"}),
 		TwoContact: true,
 	}
+}
+
+// What was measured before moves no figure, and what comes after moves none that are
+// out already.
+func TestOneMeterForManyFeatures(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var m Meter
+		var grids []Grid
+		var got []Figures
+		for range rapid.IntRange(2, 6).Draw(t, "features") {
+			g := aGrid(t)
+			grids, got = append(grids, g), append(got, m.Measure(g, length.Micrometre))
+		}
+		for i, g := range grids {
+			if want := Measure(g, length.Micrometre); !reflect.DeepEqual(got[i], want) {
+				t.Fatalf("feature %d of %d, %+v\ngave %+v\nand alone %+v", i+1, len(grids), g, got[i], want)
+			}
+		}
+	})
+}
+
+// aGrid draws a grid of which some places were not read.
+func aGrid(t *rapid.T) Grid {
+	g := Grid{
+		Angles:     rapid.SliceOfN(rapid.SampledFrom([]int{0, 45, 60, 90, 120, 135}), 1, 5).Draw(t, "angles"),
+		TwoContact: rapid.Bool().Draw(t, "two contacts"),
+	}
+	for level := range rapid.IntRange(1, 4).Draw(t, "levels") {
+		g.Depths = append(g.Depths, length.Of(length.Length(10+level*30)*length.Millimetre))
+		row := make([]length.Exact, len(g.Angles))
+		for i := range row {
+			if rapid.IntRange(0, 4).Draw(t, "read") > 0 {
+				row[i] = length.Of(67*length.Millimetre + length.Length(rapid.IntRange(0, 100).Draw(t, "over"))*length.Micrometre)
+			}
+		}
+		g.Values = append(g.Values, row)
+	}
+	return g
 }
 
 // Four figures from one bore.

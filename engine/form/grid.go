@@ -42,11 +42,10 @@ func (g Grid) row(level int) []length.Exact {
 	return out
 }
 
-// column returns the readings in a direction, one for each level.
-func (g Grid) column(dir int) []length.Exact {
-	out := make([]length.Exact, len(g.Values))
-	for level := range out {
-		out[level] = g.at(level, dir)
+// column adds the readings in a direction to a list, one for each level.
+func (g Grid) column(dir int, out []length.Exact) []length.Exact {
+	for level := range g.Values {
+		out = append(out, g.at(level, dir))
 	}
 	return out
 }

@@ -66,39 +66,39 @@ func (s Shape) wideEnd() string {
 // read at every level count, so that an oval is not taken for a taper, and
 // levels without a reading are passed over; but the first and the last planned
 // level must have one.
-func (g Grid) shape(see length.Length) Shape {
-	s := callShape(g.profile(), see)
+func (m *Meter) shape(g Grid, see length.Length) Shape {
+	s := callShape(m.profile(g), see)
 	s.FirstName, s.LastName = g.levelName(0, "first level"), g.levelName(len(g.Values)-1, "last level")
 	return s
 }
 
 // profile returns the means that the shape is called from; none where the
 // readings do not suffice.
-func (g Grid) profile() []length.Exact {
+func (m *Meter) profile(g Grid) []length.Exact {
 	last := len(g.Values) - 1
-	rows := make([][]length.Exact, 0, len(g.Values))
+	m.rows, m.means = m.rows[:0], m.means[:0]
 	for level := range g.Values {
 		row := g.row(level)
 		switch {
 		case measured(row) > 0:
-			rows = append(rows, row)
+			m.rows = append(m.rows, row)
 		case level == 0 || level == last:
 			return nil
 		}
 	}
-	means := make([]length.Exact, len(rows))
-	for i := range rows {
-		means[i] = length.MeanOf(common(rows, i)...)
-		if !means[i].Measured() {
+	for i := range m.rows {
+		m.common = common(m.rows, i, m.common[:0])
+		mean := length.MeanOf(m.common...)
+		if !mean.Measured() {
 			return nil
 		}
+		m.means = append(m.means, mean)
 	}
-	return means
+	return m.means
 }
 
-// common returns the readings of row i in the directions that every row has.
-func common(rows [][]length.Exact, i int) []length.Exact {
-	out := make([]length.Exact, 0, len(rows[i]))
+// common adds the readings of row i in the directions that every row has to a list.
+func common(rows [][]length.Exact, i int, out []length.Exact) []length.Exact {
 	for dir, v := range rows[i] {
 		whole := true
 		for _, row := range rows {

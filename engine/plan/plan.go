@@ -108,7 +108,13 @@ func levelName(t Traits, i, n int) string {
 }
 
 // Features returns the features of the plan in its order.
-func (p Plan) Features(l Layout) []Feature { return slices.Collect(p.every(l)) }
+func (p Plan) Features(l Layout) []Feature {
+	n := 0
+	for range p.every(l) {
+		n++
+	}
+	return slices.AppendSeq(slices.Grow([]Feature(nil), n), p.every(l))
+}
 
 // every gives the features of the plan one by one.
 func (p Plan) every(l Layout) iter.Seq[Feature] {
