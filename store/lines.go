@@ -43,8 +43,8 @@ func (f *file) readOf(id uint64, uid string, each lineReader) error {
 
 // linesAtOnce is how many bytes of a stream are copied out of one transaction. The
 // next ones come into the same room: of all of them together a session of 500
-// events left 130 KB of garbage.
-const linesAtOnce = 1 << 15
+// events left 125 kB of garbage.
+const linesAtOnce = 1 << 14
 
 // lines are the stored bytes of a stream's events, so many at once as have room.
 type lines struct {

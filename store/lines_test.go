@@ -18,7 +18,7 @@ import (
 // the error names it.
 func TestDamageBetweenReads(t *testing.T) {
 	events := storetest.Begin("a")
-	for i := range 20 { // of 3,000 bytes each, so that ten fill a piece
+	for i := range 20 { // of 3,000 bytes each, so that five fill a piece
 		events = append(events, storetest.Note(strings.Repeat(string(rune('a'+i)), 3000)))
 	}
 	last := int64(len(events))

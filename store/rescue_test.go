@@ -3,10 +3,12 @@ package store_test
 import (
 	"bytes"
 	"errors"
+	"slices"
 	"testing"
 
 	"borewright/engine/record"
 	"borewright/store"
+	"borewright/store/storetest"
 )
 
 // TestRescue reads a damaged database and takes nothing.
@@ -34,6 +36,9 @@ func TestRescue(t *testing.T) {
 			intact(t, events[:len(kept[uid])], kept[uid])
 		}
 		replays(t, events)
+		if lines, err := r.Lines(uid); err != nil || !slices.EqualFunc(events, lines, storetest.Is) {
+			t.Errorf("%d lines of %d events: %v", len(lines), len(events), err)
+		}
 		if _, err := r.Keep(uid, record.Event{Body: record.Note{Text: "x"}}); !errors.Is(err, store.ErrRescued) {
 			t.Errorf("keep: %v", err)
 		}

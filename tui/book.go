@@ -12,7 +12,7 @@ type Book interface {
 	// all when limit is 0.
 	Headings(limit int) ([]record.Heading, error)
 	// Load returns every event of a session, checked. When one cannot be read,
-	// those before it come with the error.
+	// those before it come with the error. Their stored bytes need not come.
 	Load(uid string) ([]record.Sealed, error)
 	// Keep numbers and seals events and queues them; it returns at once. The
 	// outcome comes back through the Inbox.
