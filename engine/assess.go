@@ -54,9 +54,9 @@ type Measured struct {
 func Assess(s *Session) *Assessment {
 	features, pairs := s.plan.Features(s.layout), s.pairs()
 	a := &Assessment{Head: s.Head(), Features: make([]*Measured, len(features)), Clearances: make([]*Fit, len(pairs))}
-	var meter form.Meter
+	var x measurer
 	for i, f := range features {
-		a.Features[i] = s.measure(f, &meter)
+		a.Features[i] = s.measure(f, &x)
 	}
 	for _, m := range a.Features {
 		m.findings = s.judge(a, m)
@@ -88,10 +88,10 @@ func (a *Assessment) Again(s *Session, t Touched) *Assessment {
 }
 
 func (a *Assessment) measureAgain(s *Session, touched []plan.Feature) {
-	var meter form.Meter
+	var x measurer
 	for i, m := range a.Features {
 		if slices.Contains(touched, m.Of) {
-			a.Features[i] = s.measure(m.Of, &meter)
+			a.Features[i] = s.measure(m.Of, &x)
 		}
 	}
 	for _, m := range a.Features {
@@ -136,20 +136,57 @@ func (a *Assessment) ClearancesOf(f plan.Feature) []*Fit {
 	return out
 }
 
+// measurer is for the features of one session, one after another.
+type measurer struct {
+	form.Meter
+	family plan.Family
+	frame  form.Grid // that of the family
+	sizes  []length.Exact
+}
+
+// frameOf returns the grid of a group without figures. The features of a family, which
+// come one after another, share it: a thirtieth of what a full assessment allocated.
+func (x *measurer) frameOf(group *plan.Group) form.Grid {
+	if x.family == group.Family {
+		return x.frame
+	}
+	g := form.Grid{Names: group.Directions}
+	for _, d := range group.Directions {
+		deg, _ := plan.Angle(group.Family, d)
+		g.Angles = append(g.Angles, deg)
+	}
+	for i := range group.Levels {
+		l := &group.Levels[i]
+		g.Depths, g.LevelNames = append(g.Depths, l.Depth.Exact()), append(g.LevelNames, l.Called())
+	}
+	x.family, x.frame = group.Family, g
+	return g
+}
+
+// meanOf is the exact mean of readings. They share one list: with one for each place it
+// was a tenth of what a repeat allocated after thousands of them.
+func (x *measurer) meanOf(s *Session, list []Taken) length.Exact {
+	x.sizes = x.sizes[:0]
+	for i := range list {
+		x.sizes = append(x.sizes, s.sizeOf(list[i]))
+	}
+	return length.MeanOf(x.sizes...)
+}
+
 // measure computes one feature's figures.
-func (s *Session) measure(f plan.Feature, meter *form.Meter) *Measured {
+func (s *Session) measure(f plan.Feature, x *measurer) *Measured {
 	stage := s.Stage(f)
 	m := &Measured{Of: f, Name: s.Name(f), Stage: s.StageName(f, stage), Worked: stage > 0}
 	spots := s.spotsOf(f)
-	m.Grid = s.grid(f, stage, spots)
+	m.Grid = s.grid(x, f, stage, spots)
 	m.Places = s.decimals(stage, spots)
 	see := s.sees(f.Family)
 	m.judgedGrid = judgedOnly(f.Family, &m.Grid)
-	m.Figures = meter.Measure(*m.judgedGrid, see)
+	m.Figures = x.Measure(*m.judgedGrid, see)
 	m.Planned, m.Read = count(m.Grid)
 	if m.Worked {
-		found := s.grid(f, 0, spots)
-		figures := meter.Measure(*judgedOnly(f.Family, &found), see)
+		found := s.grid(x, f, 0, spots)
+		figures := x.Measure(*judgedOnly(f.Family, &found), see)
 		m.AsFound = &figures
 	}
 	for _, sp := range spots {
@@ -163,27 +200,18 @@ func (s *Session) measure(f plan.Feature, meter *form.Meter) *Measured {
 }
 
 // grid lays a feature's figures of one stage out by level and direction.
-func (s *Session) grid(f plan.Feature, stage int, spots []*spot) form.Grid {
+func (s *Session) grid(x *measurer, f plan.Feature, stage int, spots []*spot) form.Grid {
 	group, _ := s.plan.Group(f.Family)
 	rows, columns := len(group.Levels), len(group.Directions)
 	all := make([]length.Exact, rows*columns)
-	g := form.Grid{
-		TwoContact: s.twoContact(stage, spots),
-		Names:      group.Directions, Angles: make([]int, 0, columns), Depths: make([]length.Exact, 0, rows),
-		LevelNames: make([]string, 0, rows), Values: make([][]length.Exact, 0, rows),
-	}
-	for _, d := range group.Directions {
-		deg, _ := plan.Angle(f.Family, d)
-		g.Angles = append(g.Angles, deg)
-	}
-	for i, l := range group.Levels {
-		g.Depths = append(g.Depths, l.Depth.Exact())
-		g.LevelNames = append(g.LevelNames, l.Called())
+	g := x.frameOf(&group)
+	g.TwoContact, g.Values = s.twoContact(stage, spots), make([][]length.Exact, rows)
+	for i := range g.Values {
 		row := all[i*columns : (i+1)*columns : (i+1)*columns]
 		for k := range row {
-			row[k] = s.meanSize(spots[s.plan.Nth(group, i, k)].at(stage))
+			row[k] = x.meanOf(s, spots[s.plan.Nth(group, i, k)].at(stage))
 		}
-		g.Values = append(g.Values, row)
+		g.Values[i] = row
 	}
 	return g
 }

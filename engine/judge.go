@@ -170,7 +170,7 @@ func (s *Session) whereOf(f plan.Feature, dirs []string, c candidate) (level, di
 
 // candidates is how many candidates are judged on the stack; few features have more.
 // In lists they were a fortieth of what a full assessment allocated.
-const candidates = 16
+const candidates = 32
 
 // candidatesOf adds to a list the values of a feature that a limit is put to.
 func candidatesOf(cs []candidate, m *Measured, l *limit.Limits, by limit.Definition) []candidate {

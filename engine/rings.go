@@ -2,7 +2,6 @@ package engine
 
 import (
 	"borewright/engine/fit"
-	"borewright/engine/form"
 	"borewright/engine/length"
 	"borewright/engine/plan"
 )
@@ -115,7 +114,7 @@ const reference = 20
 // opensGaps predicts the gaps of the rings in a bore that is honed to a size:
 // they open with the mean diameter where they were measured.
 func (s *Session) opensGaps(out map[plan.Place]length.Exact, bore plan.Feature, size length.Exact) {
-	m := s.measure(bore, new(form.Meter))
+	m := s.measure(bore, new(measurer))
 	for _, f := range s.changedBy(Change{Did: Hone, Of: bore})[1:] {
 		at := fit.MeansOf(m.Grid.Depths, m.Grid.Values).At(s.gapDepth(f))
 		if !at.Measured() {

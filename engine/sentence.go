@@ -11,18 +11,18 @@ import (
 // sentence says a finding in words, such as "bore 4, middle: out-of-round
 // 0.0009 of 0.0005 in allowed".
 func (s *Session) sentence(f *Finding, places int) string {
-	text := s.where(f) + ":"
+	about := ""
 	if t, _ := f.Of.Family.Traits(); !strings.Contains(t.Noun, string(f.On)) {
-		text += " " + what(f)
+		about = " " + what(f)
 	}
 	if !f.Value.Measured() {
-		return text + " not measured"
+		return s.where(f) + ":" + about + " not measured"
 	}
-	text += " " + f.Shown(s.Unit(), places) + s.against(f)
+	asRead := ""
 	if f.AsRead.Measured() {
-		text += "; " + f.AsRead.Format(s.Unit(), places) + " as read"
+		asRead = "; " + f.AsRead.Format(s.Unit(), places) + " as read"
 	}
-	return text
+	return s.where(f) + ":" + about + " " + f.Shown(s.Unit(), places) + s.against(f) + asRead
 }
 
 func (s *Session) where(f *Finding) string {

@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"borewright/engine/form"
 	"borewright/engine/length"
 	"borewright/engine/plan"
 )
@@ -19,7 +18,7 @@ func (s *Session) Thickness(half plan.Feature, wall bool) length.Exact {
 		return thick(e, wall)
 	}
 	if wall {
-		m := s.measure(half, new(form.Meter))
+		m := s.measure(half, new(measurer))
 		if m.Figures.Mean.Measured() {
 			return m.Figures.Mean
 		}
