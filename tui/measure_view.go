@@ -35,7 +35,7 @@ func (m *measure) View() []string {
 	l := layoutMeasure(m.w, m.h)
 	lines := []string{m.placeLine()}
 	picture := m.section().Draw(l.left, l.rows)
-	return append(lines, draw.Beside(2, picture, draw.Box(m.figures(l), l.right, l.rows))...)
+	return append(lines, draw.Columns(2, l.rows, draw.Column{Lines: picture, W: l.left}, draw.Column{Lines: m.figures(l), W: l.right})...)
 }
 
 // placeLine says where the reading will be taken and how far the plan is done.

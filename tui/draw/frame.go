@@ -21,24 +21,35 @@ func Box(lines []string, w, h int) []string {
 // high as the highest block.
 func Beside(gap int, blocks ...[]string) []string {
 	h := 0
-	widths := make([]int, len(blocks))
+	columns := make([]Column, len(blocks))
 	for i, block := range blocks {
-		h, widths[i] = max(h, len(block)), Widest(block)
+		h, columns[i] = max(h, len(block)), Column{block, Widest(block)}
 	}
-	lines := make([]string, h)
+	return Columns(gap, h, columns...)
+}
+
+// Column is a block of lines that stands W cells wide.
+type Column struct {
+	Lines []string
+	W     int
+}
+
+// Columns sets columns side by side in exactly h lines, each cut and padded as [Box]
+// does, with gap blank cells between them.
+func Columns(gap, h int, columns ...Column) []string {
+	lines := make([]string, max(0, h))
 	var row []byte // one for all: a builder a line was 11 of 298 kB of a frame of 200x60
 	for y := range lines {
 		row = row[:0]
-		for i, block := range blocks {
+		for i, c := range columns {
 			if i > 0 {
 				row = append(row, blanks(gap)...)
 			}
-			line := ""
-			if y < len(block) {
-				line = block[y]
+			line, n := "", 0
+			if y < len(c.Lines) {
+				line, n = cut(c.Lines[y], c.W)
 			}
-			line, n := cut(line, widths[i])
-			row = append(append(row, line...), blanks(widths[i]-n)...)
+			row = append(append(row, line...), blanks(c.W-n)...)
 		}
 		lines[y] = string(row)
 	}
