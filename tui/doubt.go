@@ -32,12 +32,12 @@ func newDoubt(st *Station, d *Desk, f engine.Finding) *doubtPage {
 // doubtKey is the key that opens the doubt of a finding; ok is false where
 // there is none.
 func (st *Station) doubtKey(d *Desk, of func() (engine.Finding, bool)) Action {
-	f, ok := of()
 	none := ""
-	if !ok || !f.Value.Measured() {
+	if f, ok := of(); !ok || !f.Value.Measured() {
 		none = "nothing that a limit judges is measured here yet"
 	}
 	return quiet(on("d", "doubt", func() tea.Cmd {
+		f, _ := of()
 		st.Push(newDoubt(st, d, f))
 		return nil
 	}).unless(none)).because("how well the worst figure here is known: what its doubt is made of, and what would settle it")

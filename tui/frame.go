@@ -46,13 +46,17 @@ func (r *router) picture() []string {
 	}
 	w, h := r.body()
 	lines := append(make([]string, 0, r.h), r.header())
-	status := r.statusLines()
-	lines = append(lines, draw.Box(r.top().View(), w, h+1-len(status))...)
+	status, body := r.statusLines(), r.top().View()
+	room := h + 1 - len(status)
+	lines = append(lines, body[:min(len(body), room)]...)
+	for range room - len(body) {
+		lines = append(lines, "")
+	}
 	lines = append(append(lines, status...), r.footer())
 	for i, line := range lines {
-		lines[i] = r.st.Palette.Safe(line)
+		lines[i] = draw.Fit(r.st.Palette.Safe(line), w)
 	}
-	return draw.Box(lines, r.w, r.h)
+	return lines
 }
 
 func (r *router) smallPage() []string {
@@ -120,8 +124,9 @@ const helpWord = "help"
 func (r *router) footer() string {
 	p := &r.st.Palette
 	var b strings.Builder
+	b.Grow(4 * r.w) // the styles take as much as the words, and more
 	all := slices.DeleteFunc(r.actions(), func(a Action) bool { return a.Off != "" || a.Help == "" || a.Quiet })
-	wide := func(a Action) int { return draw.Width(" " + keyLabel(a.Keys[0]) + " " + a.Help + " ") }
+	wide := func(a Action) int { return draw.Width(keyLabel(a.Keys[0])) + draw.Width(a.Help) + 3 }
 	kept := 0 // for help, until it is written
 	if i := slices.IndexFunc(all, isHelp); i >= 0 {
 		kept = wide(all[i])

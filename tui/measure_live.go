@@ -37,8 +37,8 @@ func (m *measure) liveWords(of plan.Feature, f engine.LiveFigure) string {
 }
 
 // bigLive is the live figure large, below what is being keyed, where there is
-// room for both beside the figures and the bar; used are the rows taken above.
-func (m *measure) bigLive(l measureLayout, used int) []string {
+// room for both: so many rows are left by the figures and the bar.
+func (m *measure) bigLive(l measureLayout, room int) []string {
 	f, ok := m.worstLive(m.place.Of)
 	if !ok || m.keys.Text == "" || m.blind() || m.keys.Asking.What != "" {
 		return nil
@@ -46,7 +46,7 @@ func (m *measure) bigLive(l measureLayout, used int) []string {
 	high, out := min(draw.BigRows(f.Value, l.right, l.big), l.big), []string{""}
 	if l.rows < liveRows {
 		high, out = minBig, nil
-		if small := m.live(l, 0); used+high+1+len(small)+len(m.bar(l.right)) > l.rows {
+		if high+1 > room {
 			return nil
 		}
 	}

@@ -58,16 +58,16 @@ func (m *measure) placeLine() string {
 // figures is the right side: the value in large digits, what it means, and
 // then the menu, a question or the live figures.
 func (m *measure) figures(l measureLayout) []string {
-	lines := m.bigValue(l)
+	lines := append(make([]string, 0, l.rows), m.bigValue(l)...)
 	lines = append(lines, m.meaning(l)...)
-	lines = append(lines, m.bigLive(l, len(lines))...)
-	switch rest := l.rows - len(lines); {
-	case m.listed() != nil:
-		lines = append(lines, m.listed()...)
-	default:
-		lines = append(lines, m.live(l, rest)...)
+	if listed := m.listed(); listed != nil {
+		return append(lines, listed...)
 	}
-	return lines
+	live, bar := m.live(l.right), m.bar(l.right)
+	lines = append(lines, m.bigLive(l, l.rows-len(lines)-len(live)-len(bar))...)
+	lines = append(lines, live...)
+	lines = append(lines, m.barAndReadings(bar, l.right, l.rows-len(lines))...)
+	return append(lines, m.neighbours(l.right, l.rows-len(lines))...)
 }
 
 // bigValue is what is being keyed, or else the figure that stands here or was
@@ -85,30 +85,28 @@ func (m *measure) bigValue(l measureLayout) []string {
 // minBig is how tall the keyed value is at least.
 const minBig = 5
 
-// live lists the figures of the feature and the limits as a bar.
-func (m *measure) live(l measureLayout, rows int) []string {
+// live lists the figures of the feature.
+func (m *measure) live(w int) []string {
 	s := m.desk.Session
 	x, _ := m.desk.Now.Feature(m.place.Of)
 	title := fmt.Sprintf("%s: %d of %d read, diametral, %s", x.Name, x.Read, x.Planned, s.Unit())
-	lines := append([]string{draw.Rule(title, l.right, m.st.ASCII)}, m.notes(x.Notes, l.right)...)
+	lines := append([]string{draw.Rule(title, w, m.st.ASCII)}, m.notes(x.Notes, w)...)
 	figures := m.desk.live(m.place.Of)
 	wide := m.widthsOf(figures)
 	for _, f := range figures {
-		lines = append(lines, m.figureLine(f, l.right, wide))
+		lines = append(lines, m.figureLine(f, w, wide))
 	}
-	lines = append(lines, m.barAndReadings(l.right, rows-len(lines))...)
-	return append(lines, m.neighbours(l.right, rows-len(lines))...)
+	return lines
 }
 
 // barAndReadings are the limits as a bar and the feature's readings, as far as
 // there is room: blank lines part them from what is above where nothing else
 // needs the room.
-func (m *measure) barAndReadings(w, rows int) []string {
-	bar, table := m.bar(w), m.readings(w)
+func (m *measure) barAndReadings(bar []string, w, rows int) []string {
 	if len(bar) > rows {
 		bar = nil
 	}
-	table = m.around(table, rows-len(bar))
+	table := m.around(m.readings(w), rows-len(bar))
 	spare := rows - len(bar) - len(table)
 	var lines []string
 	for _, block := range [][]string{bar, table} {
@@ -317,7 +315,8 @@ func (m *measure) section() draw.Section {
 	g, _ := s.Plan().Group(m.place.Of.Family)
 	x, _ := m.desk.Now.Feature(m.place.Of)
 	sec := draw.Section{
-		Kind: sectionKind(m.place.Of.Family), Title: s.Name(m.place.Of), At: draw.Nowhere, Named: true,
+		Levels: make([]draw.Level, 0, len(g.Levels)),
+		Kind:   sectionKind(m.place.Of.Family), Title: s.Name(m.place.Of), At: draw.Nowhere, Named: true,
 		ASCII: m.st.ASCII, Palette: &m.st.Palette,
 	}
 	if t, ok := m.place.Of.Family.Traits(); ok {
@@ -325,7 +324,7 @@ func (m *measure) section() draw.Section {
 	}
 	ref := m.reference(g, x)
 	for i, l := range g.Levels {
-		level := draw.Level{Name: levelMark(l), Depth: depthOf(i, len(g.Levels))}
+		level := draw.Level{Name: levelMark(l), Depth: depthOf(i, len(g.Levels)), Dirs: make([]draw.Dir, 0, len(g.Directions))}
 		for k, d := range g.Directions {
 			level.Dirs = append(level.Dirs, m.dir(d, x, i, k, ref))
 			if l.ID == m.place.Level && d == m.place.Dir {

@@ -14,11 +14,15 @@ import (
 	"borewright/tui/keying"
 )
 
+// mostLetters is how many letters lead elsewhere, the router's with them.
+const mostLetters = 16
+
 // Actions are the letters that lead elsewhere, and the keypad's keys as the
 // machine has them just now.
 func (m *measure) Actions() []Action {
-	var out []Action
-	for _, k := range keying.Keys(m.keys, m.view()) {
+	keys := keying.Keys(m.keys, m.view())
+	out := make([]Action, 0, len(keys)+mostLetters)
+	for _, k := range keys {
 		value := strings.HasPrefix(k.Key, "0-9") || strings.HasPrefix(k.Key, "+") || k.Key == "Backspace"
 		out = append(out, Action{Keys: []string{k.Key}, Help: k.Does, Off: k.Off, Quiet: value})
 	}

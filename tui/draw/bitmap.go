@@ -3,29 +3,35 @@ package draw
 // bitmap is a picture in half cells: each row of cells is two rows of dots, so
 // that a dot is about square on a screen.
 type bitmap struct {
-	w, h int // in dots
-	dots []bool
+	w, h int      // in dots
+	dots []uint64 // a bit each, row by row: as bools they were 7 of 68 kB of a frame of 200x60
 }
 
 func newBitmap(w, h int) bitmap {
-	return bitmap{w: w, h: h, dots: make([]bool, max(0, w)*max(0, h))}
+	return bitmap{w: w, h: h, dots: make([]uint64, (max(0, w)*max(0, h)+63)/64)}
 }
 
+func (b bitmap) holds(x, y int) bool { return x >= 0 && x < b.w && y >= 0 && y < b.h }
+
 func (b bitmap) at(x, y int) bool {
-	return x >= 0 && x < b.w && y >= 0 && y < b.h && b.dots[y*b.w+x]
+	i := y*b.w + x
+	return b.holds(x, y) && b.dots[i/64]>>(i%64)&1 == 1
 }
 
 func (b bitmap) set(x, y int) {
-	if x >= 0 && x < b.w && y >= 0 && y < b.h {
-		b.dots[y*b.w+x] = true
+	if b.holds(x, y) {
+		i := y*b.w + x
+		b.dots[i/64] |= 1 << (i % 64)
 	}
 }
 
 // stamp adds g from the column x on, every dot of it k by k dots.
 func (b bitmap) stamp(g bitmap, x, k int) {
-	for i := range k * k * len(g.dots) {
-		if col, row := i%(k*g.w), i/(k*g.w); g.at(col/k, row/k) {
-			b.set(x+col, row)
+	for row := range k * g.h {
+		for col := range k * g.w {
+			if g.at(col/k, row/k) {
+				b.set(x+col, row)
+			}
 		}
 	}
 }

@@ -78,18 +78,25 @@ func Wrap(s string, w int) []string {
 // that is missing leaves its column blank; cells without a width are left out.
 func Row(cells []string, widths []int) string {
 	var b strings.Builder
+	room := 0
+	for _, w := range widths {
+		room += ColumnGap + max(w, -w)
+	}
+	b.Grow(room)
 	for i, w := range widths {
 		if i > 0 {
 			b.WriteString(blanks(ColumnGap))
 		}
-		cell := ""
+		cell, n := "", 0
 		if i < len(cells) {
-			cell = cells[i]
+			cell, n = cut(cells[i], max(w, -w))
 		}
 		if w < 0 {
-			b.WriteString(FitRight(cell, -w))
+			b.WriteString(blanks(-w - n))
+			b.WriteString(cell)
 		} else {
-			b.WriteString(Fit(cell, w))
+			b.WriteString(cell)
+			b.WriteString(blanks(w - n))
 		}
 	}
 	return b.String()

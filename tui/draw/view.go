@@ -107,11 +107,16 @@ func (b bitmap) diameter(angle float64) {
 
 // over adds what lies beneath to every cell that b draws in.
 func (b bitmap) over(beneath bitmap) {
-	for i := range b.dots {
-		x, y := i%b.w, i/b.w
-		if y%2 == 0 && (b.at(x, y) || b.at(x, y+1)) {
-			b.dots[i] = b.dots[i] || beneath.at(x, y)
-			b.dots[i+b.w] = b.dots[i+b.w] || beneath.at(x, y+1)
+	for y := 0; y < b.h; y += 2 {
+		for x := range b.w {
+			if !b.at(x, y) && !b.at(x, y+1) {
+				continue
+			}
+			for _, y := range []int{y, y + 1} {
+				if beneath.at(x, y) {
+					b.set(x, y)
+				}
+			}
 		}
 	}
 }

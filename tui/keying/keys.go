@@ -18,7 +18,7 @@ func Keys(s State, v View) []KeyHelp {
 	if at == Menu {
 		return menuKeys(v)
 	}
-	var out []KeyHelp
+	out := make([]KeyHelp, 0, len(keyNames))
 	for col, c := range table[at] {
 		if c.does == "" {
 			continue
