@@ -44,8 +44,8 @@ func paged(t *testing.T) (path string) {
 	}
 	at := time.Unix(1e9, 0)
 	events := []record.Event{{At: at, Body: record.Details{UID: "s", Title: "Tug", Unit: length.MM}}}
-	for range walkAtOnce {
-		events = append(events, record.Event{At: at, Body: record.Note{Text: strings.Repeat("said ", 780)}})
+	for range walkAtOnce * newPageSize / 3900 {
+		events = append(events, record.Event{At: at, Body: record.Note{Text: strings.Repeat("said ", 3900/5)}})
 	}
 	if _, err := db.Keep("s", events...); err != nil {
 		t.Fatal(err)
@@ -160,7 +160,7 @@ func keyed(t *testing.T, db *DB) record.Sealed {
 func TestCloseWaitsForASlowWalk(t *testing.T) {
 	path := paged(t)
 	db, h := openHalted(t, path)
-	db.closeWait, h.slow = 30*time.Millisecond, 300
+	db.closeWait, h.slow = 100*time.Millisecond, 300
 	last := keyed(t, db)
 	close(h.goOn)
 	if err := db.Close(); err != nil {

@@ -13,8 +13,8 @@ import (
 )
 
 // fillPercent is how full a page of events is made. Events are only added at
-// the end of a session, so pages need no room in between: 14 readings go into a
-// page of 4 KiB, at 0.95 only 13.
+// the end of a session, so pages need no room in between: 28 readings go into a
+// page of 8 KiB, at 0.95 only 27.
 const fillPercent = 1.0
 
 // row is one thing to put into a bucket, or to take out when value is nil.

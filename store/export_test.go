@@ -1,8 +1,11 @@
 package store
 
 import (
+	"errors"
 	"os"
 	"time"
+
+	bolt "go.etcd.io/bbolt"
 
 	"borewright/engine/record"
 )
@@ -48,6 +51,18 @@ func (o Options) WithRest(rest time.Duration) Options { o.hooks.rest = rest; ret
 func (o Options) WithOpenFile(f func(string, int, os.FileMode) (*os.File, error)) Options {
 	o.hooks.openFile = f
 	return o
+}
+
+// NewPageSize is how many bytes the pages of a new file have.
+var NewPageSize = newPageSize
+
+// MakeWithPages makes an empty database with pages of so many bytes.
+func MakeWithPages(path string, size int) error {
+	db, err := bolt.Open(path, 0o600, &bolt.Options{PageSize: size})
+	if err != nil {
+		return err
+	}
+	return errors.Join(db.Update(createBuckets), db.Close())
 }
 
 // Drawer is what a Mem leaves when it is closed.

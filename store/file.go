@@ -23,6 +23,16 @@ const indexNumber = 1
 // ten bytes a reading empty in a file of 100,000, one of 256 KiB two.
 const growth = 1 << 16
 
+// newPageSize is how many bytes the pages of a new file have; an older file keeps its
+// own. One of 4 KiB has room for 13.7 readings and takes 13 or 14, so that a file of a
+// million took 300.4 bytes a reading; with 8 KiB it takes 290.9, and with 16 KiB 287.9.
+// But a session that goes on when others came after it leaves about a page empty: where
+// all did, with 4 KiB a reading took 325 to 340 bytes, with 8 KiB 352 to 369, and with
+// 16 KiB 456 to 472. A page is no smaller than the system's, which the system writes
+// whole: each of the file's two beginnings is a page, and a cut in the writing of one
+// must not reach the other.
+var newPageSize = max(8<<10, os.Getpagesize())
+
 // The buckets, and the keys of the first.
 var (
 	metaBucket     = []byte("meta")
@@ -134,6 +144,7 @@ func (f *file) openBolt(fresh bool) error {
 	var info os.FileInfo
 	o := &bolt.Options{
 		ReadOnly: f.backup,
+		PageSize: newPageSize, // of a fresh file; any other says its own
 		Timeout:  f.hooks.lockWait,
 		MaxSize:  f.hooks.maxSize,
 		OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {

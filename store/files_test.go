@@ -75,7 +75,10 @@ func write(t *testing.T, path string, data []byte) string {
 }
 
 // pageSize is that of the databases made here.
-var pageSize = os.Getpagesize()
+var pageSize = store.NewPageSize
+
+// pageSizeOf returns the size of the pages of a database, as its first page says.
+func pageSizeOf(data []byte) int { return int(binary.LittleEndian.Uint32(data[16+8:])) }
 
 // The kinds of a page.
 const (
@@ -91,7 +94,7 @@ func pagesOf(data []byte, kind uint16) []int {
 	var found []int
 	var visit func(id uint64)
 	visit = func(id uint64) {
-		p := data[int(id)*pageSize:]
+		p := data[int(id)*pageSizeOf(data):]
 		flags, count := le.Uint16(p[8:]), int(le.Uint16(p[10:]))
 		if flags == kind {
 			found = append(found, int(id))
@@ -118,11 +121,11 @@ func pagesOf(data []byte, kind uint16) []int {
 
 // newestMeta returns where the newest meta begins.
 func newestMeta(data []byte) int {
-	le := binary.LittleEndian
-	if le.Uint64(data[16+48:]) > le.Uint64(data[pageSize+16+48:]) {
+	le, second := binary.LittleEndian, pageSizeOf(data)+16
+	if le.Uint64(data[16+48:]) > le.Uint64(data[second+48:]) {
 		return 16
 	}
-	return pageSize + 16
+	return second
 }
 
 // flipped returns a copy with one byte changed.

@@ -255,13 +255,9 @@ func FuzzRoom(f *testing.F) {
 // TestRoomsOnPagesOfAnySize: both rooms lie in one leaf that bbolt never writes again,
 // whatever the size of a page.
 func TestRoomsOnPagesOfAnySize(t *testing.T) {
-	for _, size := range []int{1 << 12, 1 << 14, 1 << 16} {
+	for _, size := range []int{1 << 12, 1 << 13, 1 << 14, 1 << 16} {
 		path := filepath.Join(t.TempDir(), "x.db")
-		db, err := bolt.Open(path, 0o600, &bolt.Options{PageSize: size})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := errors.Join(db.Update(createBuckets), db.Close()); err != nil {
+		if err := MakeWithPages(path, size); err != nil {
 			t.Fatal(err)
 		}
 		at := roomsOf(t, path)

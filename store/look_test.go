@@ -48,7 +48,7 @@ func lookAtBytes(data []byte) (looked, error) {
 
 // TestLookAtGoodFiles: no false alarm, at any page size and tree depth.
 func TestLookAtGoodFiles(t *testing.T) {
-	for _, size := range []int{1 << 12, 1 << 14, 1 << 16} {
+	for _, size := range []int{1 << 12, 1 << 13, 1 << 14, 1 << 16} {
 		for _, commits := range []int{1, 2, 7, 400} {
 			data := database(t, size, commits)
 			l, err := lookAtBytes(data)

@@ -72,7 +72,7 @@ func (h hooks) filled() hooks {
 		h.network = networkDisk
 	}
 	if h.walkAtOnce == 0 {
-		h.walkAtOnce = walkAtOnce
+		h.walkAtOnce = uint64(walkAtOnce)
 	}
 	if h.lockWait == 0 {
 		h.lockWait = time.Second

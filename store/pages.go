@@ -29,9 +29,9 @@ const (
 	maxDepth     = 32
 )
 
-// walkAtOnce is how many pages are walked before a file is open: 16 MiB, or some
-// 55,000 readings.
-const walkAtOnce = 4096
+// walkAtOnce is how many pages are walked before a file is open: 16 MiB of a new one, or
+// some 57,000 readings.
+var walkAtOnce = 16 << 20 / newPageSize
 
 // errStopped means that a walk was given up: nothing is going to be written.
 var errStopped = errors.New("the walk over the pages was stopped")

@@ -29,8 +29,8 @@ import (
 // and a checksum over them all.
 
 // roomSize is how many bytes a room is made with: with their page's header and their keys
-// two fill 8 pages of 4 KiB but for a few bytes.
-const roomSize = (8<<12 - 128) / 2
+// two fill 32 KiB but for a few bytes, which are 8 pages of 4 KiB, 4 of 8 or 2 of 16.
+const roomSize = (32<<10 - 128) / 2
 
 // mostInTail is the longest frame: a longer change goes into the buckets at once.
 const mostInTail = roomSize / 4

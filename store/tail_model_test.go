@@ -44,6 +44,9 @@ func TestTailModel(t *testing.T) {
 			r.Fatal(err)
 		}
 		b.path = filepath.Join(b.dir, "live.db")
+		if rapid.Bool().Draw(r, "older pages") {
+			b.no(store.MakeWithPages(b.path, olderPageSize))
+		}
 		b.open()
 		defer func() {
 			b.fault.set(nil)
@@ -222,7 +225,7 @@ func (b *modelBench) look() {
 		case "newer":
 			data[at+20] ^= 1
 		case "older":
-			data[16+pageSize+16-at+20] ^= 1
+			data[16+pageSizeOf(data)+16-at+20] ^= 1
 		}
 	})
 	r, err := store.Verify(path)

@@ -282,7 +282,7 @@ func TestCloseDoesNotWaitForEver(t *testing.T) {
 func TestFileThatCannotGrow(t *testing.T) {
 	path := temp(t)
 	var l log
-	db := open(t, path, store.Options{Notify: l.add}.WithMaxSize(1<<17))
+	db := open(t, path, store.Options{Notify: l.add}.WithMaxSize(1<<18))
 	keep := func(events ...record.Event) error {
 		t.Helper()
 		if _, err := db.Keep("a", events...); err != nil {

@@ -18,7 +18,7 @@ import (
 func grove(t *testing.T) (*bolt.DB, []byte) {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "grove.db")
-	db, err := bolt.Open(path, 0o600, nil)
+	db, err := bolt.Open(path, 0o600, &bolt.Options{PageSize: grovePage})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,6 +34,9 @@ func grove(t *testing.T) (*bolt.DB, []byte) {
 	}
 	return db, data
 }
+
+// grovePage is how many bytes its pages have: few, for trees that are deep.
+const grovePage = 1 << 12
 
 // groves are the buckets and how many entries each has; one has values that run
 // over into further pages.
@@ -119,19 +122,18 @@ func list(p pairs) (out [][]byte) {
 // it ends, and nothing comes over and over.
 func TestUnwalkedEnds(t *testing.T) {
 	_, good := grove(t)
-	pageSize := os.Getpagesize()
 	r := rand.New(rand.NewPCG(5, 6))
 	refused := 0
 	for try := range 100 {
 		data := bytes.Clone(good)
-		page := data[pageSize*r.IntN(len(data)/pageSize):][:pageSize]
+		page := data[grovePage*r.IntN(len(data)/grovePage):][:grovePage]
 		switch try % 3 {
 		case 0: // a byte of a head or of the table of entries
 			page[r.IntN(120)] ^= byte(1 + r.IntN(255))
 		case 1: // another page in its place, under its number
-			copy(page[8:], good[pageSize*r.IntN(len(data)/pageSize):][8:pageSize])
+			copy(page[8:], good[grovePage*r.IntN(len(data)/grovePage):][8:grovePage])
 		case 2: // another child, or the size of a key
-			page[pageHeader+pageElement*r.IntN(20)+8] = byte(r.IntN(len(data) / pageSize))
+			page[pageHeader+pageElement*r.IntN(20)+8] = byte(r.IntN(len(data) / grovePage))
 		}
 		if u, ok := unwalkedOf(t, data); ok && readThrough(t, u) != nil {
 			refused++
@@ -152,7 +154,7 @@ func readThrough(t *testing.T, u *unwalked) (bad error) {
 			for range u.over([]byte(name), span{back: back}) {
 				n++
 			}
-			if n > size+os.Getpagesize()/pageElement {
+			if n > size+grovePage/pageElement {
 				t.Errorf("%s has %d entries, not %d", name, n, size)
 			}
 			bad, u.err = cmp.Or(bad, u.err), nil

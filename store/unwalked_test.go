@@ -28,7 +28,7 @@ const readDB = "STORE_TEST_READ"
 // branches, and there are more pages than are walked before the file is open.
 var (
 	manySessions = pageSize / 20
-	manyNotes    = 90
+	manyNotes    = 55
 )
 
 func many(t *testing.T, path string) {
@@ -176,7 +176,7 @@ func TestUnwalkedFileIsReadSafely(t *testing.T) {
 	path := filepath.Join(dir, "good.db")
 	many(t, path)
 	good := read(t, path)
-	if pages := len(good) / pageSize; pages < 5000 {
+	if pages := len(good) / pageSize; pages < 2500 {
 		t.Fatalf("the file has %d pages only", pages)
 	}
 	if said := readByChild(t, path); said != "sound" {
