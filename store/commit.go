@@ -12,10 +12,15 @@ import (
 	"borewright/engine/record"
 )
 
-// fillPercent is how full a page of events is made. Events are only added at
-// the end of a session, so pages need no room in between: 28 readings go into a
-// page of 8 KiB, at 0.95 only 27.
-const fillPercent = 1.0
+// How full a page of events is made. Most are added at the end of the newest session,
+// which is the end of them all: pages need no room there, and 28 readings go into one of
+// 8 KiB, at 0.95 only 27. Where an older session goes on, full pages are split over and
+// over, and so are those that lead to them: 300 sessions that were gone on with once
+// took 352 bytes a reading, and 334 when a little room is left there.
+const (
+	fillAtEnd  = 1.0
+	fillWithin = 0.95
+)
 
 // row is one thing to put into a bucket, or to take out when value is nil.
 type row struct {
@@ -162,12 +167,24 @@ func put(tx *bolt.Tx, r row) error {
 		return b.Delete(r.key)
 	}
 	if bytes.Equal(r.bucket, eventsBucket) {
-		b.FillPercent = fillPercent
+		fill(b, r.key)
 		if err := checkNext(b.Get, r); err != nil {
 			return &FileError{Path: tx.DB().Path(), Kind: ErrDamaged, Cause: err}
 		}
 	}
 	return b.Put(r.key, r.value)
+}
+
+// fill makes ready for an event in a transaction. bbolt has one measure for all pages
+// that it splits at the end of one: the end of the bucket is what counts.
+func fill(b *bolt.Bucket, key []byte) {
+	last, _ := b.Cursor().Last()
+	switch {
+	case bytes.Compare(last, key) < 0:
+		b.FillPercent = fillAtEnd
+	case b.FillPercent != fillAtEnd:
+		b.FillPercent = fillWithin
+	}
 }
 
 // checkNext refuses to write over another event, to leave a gap, and to go on from

@@ -56,6 +56,57 @@ func TestPut(t *testing.T) {
 	})
 }
 
+// TestFill: pages of events are full where sessions follow one another, and where
+// they are gone on with those that lead to them are not split over and over.
+func TestFill(t *testing.T) {
+	db, err := bolt.Open(filepath.Join(t.TempDir(), "x.db"), 0o600, &bolt.Options{PageSize: newPageSize, NoSync: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = db.Close() })
+	const streams = 300
+	size := newPageSize / 32
+	keep := func(from, to int64) bolt.BucketStats {
+		for id := range uint64(streams) {
+			if err := db.Update(func(tx *bolt.Tx) error { return putEvents(tx, id, from, to, size) }); err != nil {
+				t.Fatal(err)
+			}
+		}
+		var s bolt.BucketStats
+		_ = db.View(func(tx *bolt.Tx) error { s = tx.Bucket(eventsBucket).Stats(); return nil })
+		return s
+	}
+	if err := db.Update(createBuckets); err != nil {
+		t.Fatal(err)
+	}
+	if s := keep(1, 60); float64(s.LeafInuse) < 0.97*float64(s.LeafAlloc) {
+		t.Errorf("one after another: %d bytes of %d are in use", s.LeafInuse, s.LeafAlloc)
+	}
+	s := keep(61, 80)
+	if s.BranchPageN > s.LeafPageN/40 {
+		t.Errorf("gone on with: %d pages lead to %d", s.BranchPageN, s.LeafPageN)
+	}
+	if float64(s.LeafInuse) < 0.75*float64(s.LeafAlloc) {
+		t.Errorf("gone on with: %d bytes of %d are in use", s.LeafInuse, s.LeafAlloc)
+	}
+}
+
+// putEvents puts events of so many bytes into a stream.
+func putEvents(tx *bolt.Tx, id uint64, from, to int64, size int) error {
+	payload := []byte(strings.Repeat("x", size))
+	for n := from; n <= to; n++ {
+		k := eventKey(id, n)
+		r := row{bucket: eventsBucket, key: k, value: frame(k, payload)}
+		if n > 1 {
+			r.prev = record.SumOf(payload)
+		}
+		if err := put(tx, r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // TestDraft: a touch moves only when the session is not the newest already, and
 // nothing changes before the draft is applied.
 func TestDraft(t *testing.T) {

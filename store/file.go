@@ -27,8 +27,8 @@ const growth = 1 << 16
 // own. One of 4 KiB has room for 13.7 readings and takes 13 or 14, so that a file of a
 // million took 300.4 bytes a reading; with 8 KiB it takes 290.9, and with 16 KiB 287.9.
 // But a session that goes on when others came after it leaves about a page empty: where
-// all did, with 4 KiB a reading took 325 to 340 bytes, with 8 KiB 352 to 369, and with
-// 16 KiB 456 to 472. A page is no smaller than the system's, which the system writes
+// all did, with 4 KiB a reading took 327 to 333 bytes, with 8 KiB 334 to 346, and with
+// 16 KiB 413 to 430. A page is no smaller than the system's, which the system writes
 // whole: each of the file's two beginnings is a page, and a cut in the writing of one
 // must not reach the other.
 var newPageSize = max(8<<10, os.Getpagesize())

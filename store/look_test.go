@@ -25,7 +25,7 @@ func database(t *testing.T, pageSize, commits int) []byte {
 			if err != nil {
 				return err
 			}
-			b.FillPercent = fillPercent
+			b.FillPercent = fillAtEnd
 			return b.Put(eventKey(1, int64(i)), bytes.Repeat([]byte{byte(i)}, 40+i%300))
 		})
 		if err != nil {
