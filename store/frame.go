@@ -79,7 +79,7 @@ func unframeNumber(key, value []byte) (uint64, error) {
 }
 
 // maxN is the number of the last event a stream can hold.
-const maxN = 1<<32 - 1
+const maxN int64 = 1<<32 - 1
 
 // eventKey is the key of event n of the stream id.
 func eventKey(id uint64, n int64) []byte {
