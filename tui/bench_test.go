@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"borewright/engine/length"
+	"borewright/engine/plan"
 	"borewright/engine/record"
 	"borewright/tui/draw"
 	"borewright/tui/term"
@@ -63,6 +64,24 @@ func TestTheBenchShowsTheNewestBeforeItHasTheRest(t *testing.T) {
 	}
 	if got := strings.Join(b.View(), "\n"); !strings.Contains(got, "3300 found") {
 		t.Errorf("with all of them it shows\n%s", got)
+	}
+}
+
+func TestOneReadingIsNotReadings(t *testing.T) {
+	s := newStation(t, 80, 24)
+	s.book.yard = yard(2)
+	for i, n := range []int64{1, 2} {
+		h := &s.book.yard[i]
+		h.Readings, h.LastPlace.Of, h.LastLabel, h.LastKeyed, h.LastAt = n, plan.Feature{Family: plan.Bore, At: 1}, "1", "+2", h.Last
+	}
+	b := newBench(s.st)
+	b.Resize(80, 21)
+	b.Update(b.Init()())
+	got := strings.Join(b.View(), "\n")
+	for _, want := range []string{" 1 reading, last bore 1: +2", " 2 readings, last bore 1: +2"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is missing:\n%s", want, got)
+		}
 	}
 }
 

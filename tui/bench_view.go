@@ -114,7 +114,7 @@ func (b *bench) row(h *record.Heading, here bool) []string {
 func (b *bench) about(h *record.Heading, room int) string {
 	text := "nothing measured yet"
 	if h.Readings > 0 {
-		text = fmt.Sprintf("%d readings, last %s %s: %s", h.Readings,
+		text = fmt.Sprintf("%s, last %s %s: %s", counted(int(h.Readings), "reading", "readings"),
 			h.LastPlace.Of.Family.Noun(), draw.Clean(h.LastLabel), draw.Clean(h.LastKeyed))
 		if h.Last.Sub(h.LastAt).Abs() > time.Hour {
 			text += ", " + Ago(h.LastAt, b.st.look())
