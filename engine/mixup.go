@@ -114,19 +114,20 @@ func (s *Session) replacedFigure(p plan.Place, stage int) length.Exact {
 	if sp == nil || len(now) == 0 {
 		return length.Exact{}
 	}
+	before, _ := slices.BinarySearch(sp.readings, now[0].N)
 	var list []length.Exact
-	for _, n := range sp.readings {
-		if n >= now[0].N {
+	for _, n := range slices.Backward(sp.readings[:before]) { // from the end: a place can have a long past
+		t := s.taken(n, p)
+		if s.stageOf(p.Of, n) != stage {
 			break
 		}
-		t := s.taken(n, p)
-		if t.Blind || s.stageOf(p.Of, n) != stage {
+		if t.Blind {
 			continue
 		}
-		if t.As != record.Repeat {
-			list = nil
-		}
 		list = append(list, s.SizeOf(t))
+		if t.As != record.Repeat {
+			break
+		}
 	}
 	return length.MeanOf(list...)
 }
