@@ -12,10 +12,12 @@ import (
 // Safe is the last look at a line before it is drawn, for whatever slipped past
 // [Clean]: of escape sequences only the palette's own stay; every other one, and
 // every character that a terminal obeys, or that turns or hides text, is left out.
+// Line breaks and tabs become blanks, so that words do not run together.
 func (p *Palette) Safe(line string) string {
 	if p.isSafe(line) {
 		return line
 	}
+	line = breaks.Replace(line)
 	var b strings.Builder
 	state := byte(0)
 	for len(line) > 0 {
