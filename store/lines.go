@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 
 	"borewright/engine/record"
 )
@@ -62,16 +63,15 @@ type lines struct {
 	bad  error
 }
 
-// fill copies the next lines, up to the first that is missing or damaged.
+// fill copies the next lines, up to the first that is missing or damaged. Where the
+// handle is lost in it, it is called again.
 func (l *lines) fill(tx *readTx) error {
 	from := append(eventKey(l.id, l.n), 0) // the least key after it
-	if l.room == nil {
+	if l.n == 0 {
 		from = number(l.id)
-		l.sight = see(tx, l.id)
-		l.most = int(min(l.sight.n, tx.tx.Size()/minEvent))
-		l.room = make([]byte, 0, linesAtOnce)
+		l.look(tx)
 	}
-	l.room, l.ends = l.room[:0], l.ends[:0]
+	l.room, l.ends, l.done, l.bad = slices.Grow(l.room[:0], linesAtOnce), l.ends[:0], false, nil
 	for k, v := range tx.from(eventsBucket, from) {
 		if at, n, ok := parseEventKey(k); !ok || at != l.id || n != l.n+int64(len(l.ends))+1 {
 			l.done, l.bad = true, strange(k, l.id)
@@ -90,6 +90,15 @@ func (l *lines) fill(tx *readTx) error {
 	}
 	l.done = true
 	return nil
+}
+
+// look sees how many events there are. The number of a last one that is damaged says
+// nothing.
+func (l *lines) look(tx *readTx) {
+	l.sight, l.most = see(tx, l.id), 0
+	if l.sight.last != nil {
+		l.most = int(min(l.sight.n, tx.tx.Size()/minEvent))
+	}
 }
 
 // give calls each with the lines that were copied.

@@ -24,7 +24,17 @@ func (b *book) Load(uid string) ([]record.Sealed, error) {
 		s.Bytes = nil
 		events = append(events, s)
 	})
-	return events, err
+	return known(events, err)
+}
+
+// known returns what was read of a session and why no more was. Only an event that
+// cannot be read leaves those before it: with anything else nobody knows whether
+// what was read is all.
+func known[T any](read []T, err error) ([]T, error) {
+	if err != nil && !isSessionError(err) {
+		return nil, err
+	}
+	return read, err
 }
 
 // Lines returns the stored bytes of the session's events, checked, and has the
@@ -32,7 +42,7 @@ func (b *book) Load(uid string) ([]record.Sealed, error) {
 func (b *book) Lines(uid string) ([][]byte, error) {
 	var lines [][]byte
 	err := b.follow(uid, func(s record.Sealed, _ int) { lines = append(lines, bytes.Clone(s.Bytes)) })
-	return lines, err
+	return known(lines, err)
 }
 
 // follow calls each with the session's events in order, with those that still
