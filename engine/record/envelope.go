@@ -20,12 +20,13 @@ type front struct {
 func (d *decoder) cutEnvelope(stored []byte) (f front, ok bool) {
 	c := cut{rest: stored}
 	f.N = c.whole(`{"n":`)
-	f.V = int(c.whole(`,"v":`))
+	v := c.whole(`,"v":`)
 	f.at = c.text(`,"at":"`)
 	by := c.text(`,"by":"`)
 	f.is = kindOf(c.text(`,"is":"`))
 	prev, found := prevOf(c.rest)
-	if c.failed || !found || f.is == "" {
+	f.V = int(v)
+	if c.failed || !found || f.is == "" || int64(f.V) != v {
 		return front{}, false
 	}
 	f.fields = c.rest[:len(c.rest)-len(`,"prev":""}`)-len(prev)]

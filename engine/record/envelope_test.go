@@ -50,6 +50,7 @@ func TestDecodeLongWay(t *testing.T) {
 		{`{"n":1`, `{"n":01`, false},
 		{`{"n":1`, `{"n":-`, false},
 		{`{"n":1`, `{"n":99999999999999999999`, false},
+		{`"v":1`, `"v":4294967297`, false},
 		{`"at":"2`, `"at":2`, false},
 		{`"is":"reading"`, `"is":"Reading"`, false},
 		{`"is":"reading",`, `"is":"reading"`, false},
