@@ -23,7 +23,7 @@ func TestSalvageOnAFullDisk(t *testing.T) {
 			t.Fatal(err)
 		}
 		full, whole := 0, 0
-		for free := int64(0); free < 256<<10 && whole < 2; free += 4 << 10 {
+		for free := int64(0); free < 40*int64(pageSize) && whole < 2; free += 4 << 10 {
 			if err := os.Truncate(filler, info.Size()-free); err != nil {
 				t.Fatal(err)
 			}

@@ -361,7 +361,7 @@ func TestBackupWhileItFolds(t *testing.T) {
 	path, kept := filepath.Join(fastDir(t), "x.db"), truth{}
 	db := open(t, path, store.Options{})
 	keepAll(t, db, kept, "a", storetest.Begin("a")...)
-	for range 24 { // so that the file need not be mapped anew, which waits for the backup
+	for range 3 * pageSize >> 10 { // so that the file need not be mapped anew, which waits for the backup
 		keepAtOnce(t, db, kept, "a", readingsFrom(0, 100)...)
 	}
 	keepAll(t, db, kept, "a", readingsFrom(0, 9)...)
