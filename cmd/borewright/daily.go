@@ -29,7 +29,7 @@ type daily struct {
 	made   sync.WaitGroup
 	rested chan struct{} // closed when the rest is over, which hurry makes it
 	hurry  func()
-	hand   hand
+	hand   *hand
 	last   chan struct{} // closed when the backup begun last is made
 	left   chan struct{} // closed when the station is left, which leave makes it
 	leave  func()
@@ -43,7 +43,7 @@ type dayFile interface {
 var _ dayFile = (*store.DB)(nil)
 
 func newDaily(broken *crashes, rest time.Duration) *daily {
-	d := &daily{broken: broken, rest: rest, left: make(chan struct{})}
+	d := &daily{broken: broken, rest: rest, hand: newHand(), left: make(chan struct{})}
 	d.leave = sync.OnceFunc(func() { close(d.left) })
 	return d
 }

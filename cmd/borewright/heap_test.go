@@ -9,7 +9,9 @@ import (
 
 func TestPercentFor(t *testing.T) {
 	t.Parallel()
-	for used, want := range map[uint64]int{0: 400, 1 << 20: 400, 4 << 20: 300, 8 << 20: 100, 9 << 20: 100, 1 << 30: 100} {
+	for used, want := range map[uint64]int{
+		0: 400, 1 << 20: 400, 4 << 20: 300, 8 << 20: 100, 9 << 20: 100, longHeap - 1: 100, longHeap: longPercent, 1 << 30: longPercent,
+	} {
 		if got := percentFor(used); got != want {
 			t.Errorf("%d bytes in use: %d %%, want %d", used, got, want)
 		}

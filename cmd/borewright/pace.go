@@ -19,17 +19,34 @@ const (
 )
 
 // hand is when the last keys came, from whichever goroutine.
-type hand struct{ last atomic.Pointer[time.Time] }
+type hand struct {
+	last atomic.Pointer[time.Time]
+	come chan struct{} // has one in it when keys came
+}
+
+func newHand() *hand { return &hand{come: make(chan struct{}, 1)} }
 
 // keyed notes that keys come.
 func (h *hand) keyed() {
 	now := time.Now()
 	h.last.Store(&now)
+	select {
+	case h.come <- struct{}{}:
+	default: // nobody has heard of the last yet
+	}
+}
+
+// still is for how long no key came.
+func (h *hand) still() time.Duration {
+	if last := h.last.Load(); last != nil {
+		return time.Since(*last)
+	}
+	return 1<<63 - 1
 }
 
 // rest is for how long what works beside the hand leaves the machine alone.
 func (h *hand) rest() time.Duration {
-	if last := h.last.Load(); last != nil && time.Since(*last) < handRest {
+	if h.still() < handRest {
 		return paceKeyed
 	}
 	return paceRest

@@ -20,7 +20,7 @@ func TestPace(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
-				var h hand
+				h := newHand()
 				left := make(chan struct{})
 				if tt.left {
 					close(left)
@@ -51,7 +51,7 @@ func TestPace(t *testing.T) {
 // TestPaceAfterKeys: the backup goes on as before once the hand rests.
 func TestPaceAfterKeys(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		var h hand
+		h := newHand()
 		for wait, want := range map[time.Duration]time.Duration{0: paceKeyed, handRest - 1: paceKeyed, handRest: paceRest} {
 			h.keyed()
 			time.Sleep(wait)

@@ -87,6 +87,9 @@ func runStation(ctx context.Context, w World, o tui.Options, s seat) (err error)
 	defer onContinue(func() { program.Resume(keyboard) }, program.Fatal)()
 	o.Output.OnPanic(program.Fatal)
 	term.Go(func() { <-ctx.Done(); program.Hangup() }, program.Fatal)
+	left := make(chan struct{})
+	defer close(left)
+	term.Go(func() { newTidier(days.hand).run(left) }, program.Fatal)
 	return afterScreen(program.Start(keyboard, w.Out))
 }
 
