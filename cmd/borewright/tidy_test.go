@@ -3,6 +3,7 @@ package main
 import (
 	"runtime"
 	"runtime/debug"
+	"sync/atomic"
 	"testing"
 	"testing/synctest"
 	"time"
@@ -13,27 +14,27 @@ import (
 func TestTidier(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		h, done := newHand(), make(chan struct{})
-		var waste uint64
-		var looked, collected int
-		x := tidier{h, func() (uint64, uint64) { looked++; return waste, 80 << 20 }, func() { collected++; waste = 0 }}
+		var waste atomic.Uint64
+		var looked, collected atomic.Int64
+		x := tidier{h, func() (uint64, uint64) { looked.Add(1); return waste.Load(), 80 << 20 }, func() { collected.Add(1); waste.Store(0) }}
 		go x.run(done)
 		key := func(times int) {
 			for range times {
 				h.keyed()
 				time.Sleep(tidyEvery / 3)
-				waste += 1 << 20
+				waste.Add(1 << 20)
 			}
 		}
-		expect := func(when string, want int) {
+		expect := func(when string, want int64) {
 			t.Helper()
 			synctest.Wait()
-			if collected != want {
-				t.Errorf("%s it was collected %d times, want %d", when, collected, want)
+			if got := collected.Load(); got != want {
+				t.Errorf("%s it was collected %d times, want %d", when, got, want)
 			}
 		}
 		time.Sleep(time.Hour)
-		if looked != 0 {
-			t.Errorf("where nobody keyed it looked %d times", looked)
+		if n := looked.Load(); n != 0 {
+			t.Errorf("where nobody keyed it looked %d times", n)
 		}
 		key(50)
 		expect("while keys come", 0)
@@ -45,12 +46,12 @@ func TestTidier(t *testing.T) {
 		key(1)
 		time.Sleep(2 * tidyEvery)
 		expect("with an eighth of the room filled", 2)
-		before := looked
+		before := looked.Load()
 		time.Sleep(time.Hour)
-		if most := int(tidyFor / tidyEvery); looked > before+most {
-			t.Errorf("it looked %d times after the last key, want %d at most", looked-before, most)
+		if n, most := looked.Load()-before, int64(tidyFor/tidyEvery); n > most {
+			t.Errorf("it looked %d times after the last key, want %d at most", n, most)
 		}
-		waste = 80 << 20
+		waste.Store(80 << 20)
 		close(done)
 		h.keyed()
 		time.Sleep(time.Minute)
