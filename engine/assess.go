@@ -166,10 +166,7 @@ func (x *measurer) frameOf(group *plan.Group) form.Grid {
 // meanOf is the exact mean of readings. They share one list: with one for each place it
 // was a tenth of what a repeat allocated after thousands of them.
 func (x *measurer) meanOf(s *Session, list []Taken) length.Exact {
-	x.sizes = x.sizes[:0]
-	for i := range list {
-		x.sizes = append(x.sizes, s.sizeOf(list[i]))
-	}
+	x.sizes = s.sizesOf(x.sizes[:0], list)
 	return length.MeanOf(x.sizes...)
 }
 

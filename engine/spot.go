@@ -208,11 +208,15 @@ func (s *Session) figure(p plan.Place, stage int, through ...string) length.Exac
 
 // meanSize is the exact mean of readings.
 func (s *Session) meanSize(list []Taken, through ...string) length.Exact {
-	sizes := make([]length.Exact, len(list))
-	for i, t := range list {
-		sizes[i] = s.sizeOf(t, through...)
+	return length.MeanOf(s.sizesOf(make([]length.Exact, 0, len(list)), list, through...)...)
+}
+
+// sizesOf adds the sizes that readings mean to a list.
+func (s *Session) sizesOf(out []length.Exact, list []Taken, through ...string) []length.Exact {
+	for i := range list {
+		out = append(out, s.sizeOf(list[i], through...))
 	}
-	return length.MeanOf(sizes...)
+	return out
 }
 
 // HasReadings reports whether a place has live readings of any stage.
